@@ -1,0 +1,53 @@
+namespace Pipeline.Abstractions;
+
+/// <summary>The four kinds of step; the triggers of a model's lifecycle.</summary>
+public enum StepKind
+{
+    /// <summary>Work on the piece itself.</summary>
+    Preparation,
+
+    /// <summary>Covering what must not be painted.</summary>
+    Masking,
+
+    /// <summary>Laying something that stays.</summary>
+    Coat,
+
+    /// <summary>Taking something off: a mask, a failed coat, an effect cleaned back.</summary>
+    Removal,
+}
+
+/// <summary>What a step costs the painter and asks of the bench. The file may override the times.</summary>
+public sealed record Work
+{
+    /// <summary>Hands busy, for one unit; for <see cref="Together"/>, for the whole lot.</summary>
+    public Attended PerUnit { get; init; }
+
+    /// <summary>Hands busy once before a lot.</summary>
+    public Attended SetUp { get; init; }
+
+    /// <summary>Hands busy once after a lot, other than cleaning a spraying tool out between loads.</summary>
+    public Attended PutAway { get; init; }
+
+    /// <summary>Runs by itself after the hands are done, before anything else can be done to the unit.</summary>
+    public Drying Unattended { get; init; }
+
+    /// <summary>All units at once: a bath, a pass with a rattle can over a tray.</summary>
+    public bool Together { get; init; }
+
+    /// <summary>The tool it needs by its bench name, such as <c>airbrush</c>; null for what every painter has at hand.</summary>
+    public string? Tool { get; init; }
+
+    /// <summary>What the tool holds; null if it holds nothing.</summary>
+    public Paint? Load { get; init; }
+
+    /// <summary>True if each unit stands on the drying rack until its new layer is touch-dry.</summary>
+    public bool NeedsDryingPlace { get; init; }
+
+    /// <summary>True if the file, not the verb, gives the attended time.</summary>
+    public bool IsFromFile { get; init; }
+}
+
+/// <summary>A usual caution shown with a step. It never promises safety.</summary>
+/// <param name="Name">In kebab case: <c>solvent-vapour</c>.</param>
+/// <param name="Text">One or two sentences in the painter's words.</param>
+public sealed record Caution(string Name, string Text);

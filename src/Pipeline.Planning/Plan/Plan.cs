@@ -1,0 +1,256 @@
+using NodaTime;
+using Pipeline.Abstractions;
+using Pipeline.Workflows;
+
+namespace Pipeline.Planning;
+
+/// <summary>What came of planning.</summary>
+public abstract record PlanOutcome
+{
+    private protected abstract void Closed();
+
+    /// <summary>A plan.</summary>
+    public sealed record Planned(Plan Plan) : PlanOutcome
+    {
+        private protected override void Closed() { }
+    }
+
+    /// <summary>No plan satisfies the constraints; each reason is a finding of level error at the place that could be changed.</summary>
+    public sealed record NoPlan(Sequence<Finding> Reasons) : PlanOutcome
+    {
+        private protected override void Closed() { }
+    }
+}
+
+/// <summary>Days, sittings and tasks with clock times, and what a painter wants to know around them.</summary>
+public sealed record Plan
+{
+    /// <summary>The batch's name.</summary>
+    public required string Batch { get; init; }
+
+    /// <summary>The zone all local times are in.</summary>
+    public required DateTimeZone Zone { get; init; }
+
+    /// <summary>Nothing is planned before this.</summary>
+    public required ZonedDateTime From { get; init; }
+
+    /// <summary>How close to the low figures the plan is laid.</summary>
+    public required Pace Pace { get; init; }
+
+    /// <summary>Days with at least one task, in order; several sittings of a day (and of several painters) in order of start.</summary>
+    public required Sequence<PlannedDay> Days { get; init; }
+
+    /// <summary>When each model is finished, against its due time, in file order.</summary>
+    public required Sequence<ModelFinish> Finishes { get; init; }
+
+    /// <summary>Every mask with the times it goes on and comes off.</summary>
+    public required Sequence<PlannedMask> Masks { get; init; }
+
+    /// <summary>What each paint, thinner and mix part is needed for the whole batch, against stock.</summary>
+    public required Sequence<ShoppingItem> Shopping { get; init; }
+
+    /// <summary>Findings about the plan itself (what brisk pace risks, lateness); also every silence with its reason.</summary>
+    public required Sequence<Finding> Findings { get; init; }
+
+    /// <summary>How good it is.</summary>
+    public required PlanMeasure Measure { get; init; }
+
+    /// <summary>The chain of tasks and waits that makes the plan as long as it is, first to last, in words.</summary>
+    public required Sequence<string> CriticalChain { get; init; }
+
+    /// <summary>Figures used that nobody has confirmed: drying defaults, size classes, minutes.</summary>
+    public required Sequence<string> Assumptions { get; init; }
+}
+
+/// <summary>How good the plan is.</summary>
+/// <param name="AttendedMinutes">Hands busy, with set-ups and clean-outs.</param>
+/// <param name="OpenMinutes">Length of all sittings from the start to the last task's end.</param>
+/// <param name="BoundOpenMinutes">No plan can need fewer open minutes than this.</param>
+/// <param name="GapEvenings">At most this many sittings could be saved.</param>
+/// <param name="CleanOuts">How many times a tool is cleaned out.</param>
+/// <param name="StoppedEarly">True if the search was interrupted.</param>
+public sealed record PlanMeasure(
+    int AttendedMinutes,
+    int OpenMinutes,
+    int BoundOpenMinutes,
+    int GapEvenings,
+    int CleanOuts,
+    bool StoppedEarly);
+
+/// <summary>One day.</summary>
+public sealed record PlannedDay(LocalDate Date, Sequence<PlannedSitting> Sittings);
+
+/// <summary>One stretch of one painter at the bench.</summary>
+public sealed record PlannedSitting
+{
+    /// <summary>Who sits.</summary>
+    public required string Painter { get; init; }
+
+    /// <summary>When the sitting opens.</summary>
+    public required ZonedDateTime From { get; init; }
+
+    /// <summary>When it closes.</summary>
+    public required ZonedDateTime To { get; init; }
+
+    /// <summary>What to take out, mix and check before.</summary>
+    public required Sequence<string> TakeOut { get; init; }
+
+    /// <summary>Mixes to make in this sitting, with amounts.</summary>
+    public required Sequence<MixOrder> Mixes { get; init; }
+
+    /// <summary>The tasks in order of start.</summary>
+    public required Sequence<PlannedTask> Tasks { get; init; }
+
+    /// <summary>What is left drying when the sitting is over.</summary>
+    public required Sequence<LeftDrying> Drying { get; init; }
+
+    /// <summary>Masks still on when the sitting is over.</summary>
+    public required Sequence<MaskLeft> MasksOn { get; init; }
+
+    /// <summary>Cautions of the sitting, each once.</summary>
+    public required Sequence<Caution> Cautions { get; init; }
+
+    /// <summary>Attended minutes.</summary>
+    public required int AttendedMinutes { get; init; }
+}
+
+/// <summary>One thing to do.</summary>
+public sealed record PlannedTask
+{
+    /// <summary>Stable name within the plan: model, step and first unit, such as <c>heavy-diver/12/1</c>.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>What sort of task it is.</summary>
+    public required TaskSort Sort { get; init; }
+
+    /// <summary>When to start.</summary>
+    public required ZonedDateTime From { get; init; }
+
+    /// <summary>When it is done.</summary>
+    public required ZonedDateTime To { get; init; }
+
+    /// <summary>The verb; empty for a clean-out.</summary>
+    public required string Verb { get; init; }
+
+    /// <summary>Model; empty for a clean-out.</summary>
+    public required string Model { get; init; }
+
+    /// <summary>Kit; empty for a clean-out.</summary>
+    public required string Kit { get; init; }
+
+    /// <summary>First unit, from 1; 0 for a clean-out.</summary>
+    public required int FirstUnit { get; init; }
+
+    /// <summary>How many units; 0 for a clean-out.</summary>
+    public required int Units { get; init; }
+
+    /// <summary>How many units the model has.</summary>
+    public required int OfUnits { get; init; }
+
+    /// <summary>Areas named, or <c>all</c>.</summary>
+    public required Sequence<string> Areas { get; init; }
+
+    /// <summary>The instruction in words, ready to print: <c>airbrush old brass on suit, 2 coats</c>.</summary>
+    public required string Words { get; init; }
+
+    /// <summary>What is used and how much, or null.</summary>
+    public PaintUse? Paint { get; init; }
+
+    /// <summary>The tool, or null.</summary>
+    public string? Tool { get; init; }
+
+    /// <summary>Minutes of cleaning the tool out before it starts, and of what.</summary>
+    public CleanOut? CleanOutBefore { get; init; }
+
+    /// <summary>What this task starts to wait for, and when that ends; null if nothing.</summary>
+    public Sequence<WaitStarted> Starts { get; init; }
+
+    /// <summary>The one thing that keeps it from starting earlier, in words.</summary>
+    public required string WhyNotEarlier { get; init; }
+
+    /// <summary>The latest start before something goes wrong (mask limit, workable time); null if none.</summary>
+    public ZonedDateTime? NotLaterThan { get; init; }
+
+    /// <summary>The painter's remark, or null.</summary>
+    public string? Note { get; init; }
+
+    /// <summary>Names of the cautions of <see cref="PlannedSitting.Cautions"/> that concern it.</summary>
+    public Sequence<string> Cautions { get; init; }
+
+    /// <summary>Where the file says the step.</summary>
+    public Place? Place { get; init; }
+}
+
+/// <summary>What sort of task.</summary>
+public enum TaskSort
+{
+    /// <summary>A step of a route.</summary>
+    Step,
+
+    /// <summary>Cleaning a tool at the end of a sitting.</summary>
+    CloseDown,
+}
+
+/// <summary>Paint for one task.</summary>
+/// <param name="Name">Paint or mix.</param>
+/// <param name="Millilitres">For all units of the task, with losses.</param>
+/// <param name="Loads">How many fillings of the cup; 0 by brush.</param>
+/// <param name="FromMix">Index into the sitting's mixes, or null for a paint from its pot.</param>
+public sealed record PaintUse(string Name, double Millilitres, int Loads, int? FromMix);
+
+/// <summary>Cleaning a tool out before a task.</summary>
+public sealed record CleanOut(string Tool, string Of, int Minutes);
+
+/// <summary>A mix to make in a sitting.</summary>
+/// <param name="Name">The mix.</param>
+/// <param name="Millilitres">How much in all.</param>
+/// <param name="Parts">Each part and the thinner: name, parts, mL, drops.</param>
+/// <param name="UseBy">When its pot life ends, counted from the first task that uses it; null if it does not matter.</param>
+public sealed record MixOrder(string Name, double Millilitres, Sequence<MixPart> Parts, ZonedDateTime? UseBy);
+
+/// <summary>One part of a mix.</summary>
+/// <param name="Name">Paint or thinner.</param>
+/// <param name="Parts">Parts by volume; of a thinner, in the same parts.</param>
+/// <param name="Millilitres">By measure.</param>
+/// <param name="Drops">At 20 drops per mL (USP 1101 dropper, water); rounded.</param>
+public sealed record MixPart(string Name, double Parts, double Millilitres, int Drops);
+
+/// <summary>A wait a task starts.</summary>
+/// <param name="For">What is waited for: <c>mask-safe</c>.</param>
+/// <param name="Earliest">When the low figure is reached.</param>
+/// <param name="Comfortable">When nobody would say anything.</param>
+/// <param name="IsDefault">True if the figure is a default of the family, not the label's.</param>
+public sealed record WaitStarted(string For, ZonedDateTime Earliest, ZonedDateTime Comfortable, bool IsDefault);
+
+/// <summary>Something left drying.</summary>
+public sealed record LeftDrying(string Model, string What, string For, ZonedDateTime Until);
+
+/// <summary>A mask left on.</summary>
+public sealed record MaskLeft(string Model, string Mask, ZonedDateTime ComesOff, ZonedDateTime? MustBeOffBy);
+
+/// <summary>A mask over the whole plan; for a parted lot, from the first unit on to the last unit off.</summary>
+public sealed record PlannedMask(string Model, string Mask, string Material, ZonedDateTime On, ZonedDateTime Off, ZonedDateTime? MustBeOffBy);
+
+/// <summary>When a model is finished.</summary>
+/// <param name="Model">The model.</param>
+/// <param name="Kit">Its kit.</param>
+/// <param name="Units">How many.</param>
+/// <param name="LastTask">When the hands are done.</param>
+/// <param name="Ready">When the last layer can be handled.</param>
+/// <param name="Due">By when it should be, or null.</param>
+/// <param name="Cured">When it can be packed and played with, or null if nothing dries.</param>
+public sealed record ModelFinish(
+    string Model,
+    string Kit,
+    int Units,
+    ZonedDateTime LastTask,
+    ZonedDateTime Ready,
+    ZonedDateTime? Due,
+    ZonedDateTime? Cured);
+
+/// <summary>What is needed against what there is.</summary>
+/// <param name="Name">Paint or thinner.</param>
+/// <param name="NeedMillilitres">For the whole batch, with losses and 20 % to spare.</param>
+/// <param name="StockMillilitres">What the file says is there, or null.</param>
+/// <param name="UsedIn">The mixes and steps it goes into.</param>
+public sealed record ShoppingItem(string Name, double NeedMillilitres, double? StockMillilitres, Sequence<string> UsedIn);
