@@ -61,6 +61,9 @@ public sealed record Family
     /// <summary>How long after laying it can still be recoated wet before it must dry through; null where there is no such trap (enamel: one hour).</summary>
     public Drying? RecoatOpen { get; init; }
 
+    /// <summary>How long after laying it can still be worked wet-in-wet; null where nobody does.</summary>
+    public Drying? OpenTime { get; init; }
+
     /// <summary>How long a mix of it stays usable in the cup; null if nothing needs saying.</summary>
     public Drying? PotLife { get; init; }
 
@@ -72,6 +75,9 @@ public sealed record Family
 
     /// <summary>Dampest air in which it can be laid.</summary>
     public Share Dampest { get; init; } = new(0.8);
+
+    /// <summary>Dampest air in which it can be sprayed matt, where that is drier; null if <see cref="Dampest"/> serves.</summary>
+    public Share? DampestSprayedMatt { get; init; }
 
     /// <summary>True for clear varnishes, which part a soft layer from a hot one.</summary>
     public bool IsVarnish { get; init; }
@@ -178,7 +184,11 @@ public sealed record CleanOutTimes(
     Attended FamilyChange,
     Attended AfterMetallic,
     Attended EndOfSitting,
-    string Source);
+    string Source)
+{
+    /// <summary>To get the clean tool out and ready: paid once, before its first load of a sitting.</summary>
+    public Attended Fill { get; init; }
+}
 
 /// <summary>Rows of a table that a plugin adds to what the program knows: families, materials, mask materials, clean-out times.</summary>
 /// <typeparam name="T">What a row is.</typeparam>

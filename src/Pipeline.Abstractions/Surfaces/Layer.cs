@@ -69,6 +69,9 @@ public enum Technique
 
     /// <summary>Stain that colours and shades in one.</summary>
     Stain,
+
+    /// <summary>A medium that lets the coat over it be chipped away with water.</summary>
+    ChippingMedium,
 }
 
 /// <summary>How thick one coat is.</summary>
@@ -123,11 +126,53 @@ public sealed record Layer
     /// <summary>Transparent.</summary>
     public bool IsClear { get; init; }
 
+    /// <summary>Worked into the layer below while that is still open, because the painter says so.</summary>
+    public bool IsWetInWet { get; init; }
+
+    /// <summary>Meant to stain what lies under it, because the painter says so.</summary>
+    public bool IsMeantToStain { get; init; }
+
     /// <summary>Times to each drying state, with what label and step say.</summary>
     public required DryingTable Drying { get; init; }
 
     /// <summary>True if label or step gave a time, so that messages can say which figures are defaults.</summary>
     public bool HasLabelTimes { get; init; }
+
+    /// <summary>
+    /// A layer of a paint, with the drying times that fit: an effect's for a thin effect, a heavy coat's for a heavy body,
+    /// a thin coat's for the rest. Its step index is filled in by the walk.
+    /// </summary>
+    /// <param name="paint">What is laid.</param>
+    /// <param name="role">What it is for.</param>
+    /// <param name="method">How it is put on.</param>
+    /// <param name="body">How thick each coat is; see <see cref="UsualBody"/>.</param>
+    /// <param name="coats">How many coats, at least 1.</param>
+    /// <param name="technique">How it is worked.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Less than one coat.</exception>
+    public static Layer Of(Paint paint, LayerRole role, Method method, Body body, int coats = 1, Technique technique = Technique.Plain)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(coats, 1);
+        return new Layer
+        {
+            Step = -1,
+            Paint = paint,
+            Name = paint.Name,
+            Family = paint.Family,
+            Role = role,
+            Technique = technique,
+            Method = method,
+            Body = body,
+            Coats = coats,
+            Sheen = paint.Sheen,
+            IsMetallic = paint.IsMetallic,
+            IsClear = paint.IsClear,
+            Drying = role == LayerRole.Effect ? paint.Effect : body == Body.Heavy ? paint.Heavy : paint.Thin,
+            HasLabelTimes = paint.HasLabelTimes,
+        };
+    }
+
+    /// <summary>How thick a coat usually is: an airbrush lays it thin, everything else heavy, a rattle can included.</summary>
+    public static Body UsualBody(Method method) => method == Method.Airbrush ? Body.Thin : Body.Heavy;
 
     /// <summary>
     /// The time to a state at the standard climate. Three or more coats in one go take 1.5 times as long to become

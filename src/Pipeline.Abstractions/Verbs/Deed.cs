@@ -14,6 +14,30 @@ public abstract record Deed
     /// <param name="Carrier">How climate changes that time.</param>
     public sealed record Prepare(Preparation What, DryingRange? Settles = null, Carrier Carrier = Carrier.None) : Deed
     {
+        /// <summary>What it is done with, in the painter's words: <c>epoxy putty</c>, <c>soapy water</c>; null if nothing needs saying.</summary>
+        public string? With { get; init; }
+
+        /// <summary>How long until it can be sanded, where that is later than <see cref="Settles"/>.</summary>
+        public DryingRange? Sandable { get; init; }
+
+        /// <summary>The glue, if parts are stuck together.</summary>
+        public Glue? Glue { get; init; }
+
+        /// <summary>The faces of the joint, if the file says.</summary>
+        public JointFaces? Faces { get; init; }
+
+        /// <summary>The joint is pinned.</summary>
+        public bool IsPinned { get; init; }
+
+        /// <summary>The liquid the piece is washed in; null for dry work.</summary>
+        public Liquid? Liquid { get; init; }
+
+        /// <summary>In an ultrasonic bath.</summary>
+        public bool IsUltrasonic { get; init; }
+
+        /// <summary>Sanded, cut or drilled wet (true) or dry (false); null if the file does not say.</summary>
+        public bool? IsWet { get; init; }
+
         private protected override void Closed() { }
     }
 
@@ -24,6 +48,15 @@ public abstract record Deed
     /// <param name="Carrier">How climate changes that time.</param>
     public sealed record Join(Sequence<string> Parts, Sequence<string> Hides, DryingRange? Settles, Carrier Carrier) : Deed
     {
+        /// <summary>The glue; null for parts that only fit together.</summary>
+        public Glue? Glue { get; init; }
+
+        /// <summary>The faces of the joint, if the file says.</summary>
+        public JointFaces? Faces { get; init; }
+
+        /// <summary>The joint is pinned.</summary>
+        public bool IsPinned { get; init; }
+
         private protected override void Closed() { }
     }
 
@@ -55,6 +88,12 @@ public abstract record Deed
     /// <param name="Dissolves">What that liquid is.</param>
     public sealed record CleanBack(string With, Carrier Dissolves) : Deed
     {
+        /// <summary>The liquid, if it is one the program knows.</summary>
+        public Liquid? Liquid { get; init; }
+
+        /// <summary>The technique whose layer is meant, wherever it lies (a chipping medium under its coat); null for the effect on top.</summary>
+        public Technique? Of { get; init; }
+
         private protected override void Closed() { }
     }
 
@@ -69,18 +108,33 @@ public abstract record Deed
     /// <param name="Dissolves">What that liquid is.</param>
     public sealed record Strip(string With, Carrier Dissolves) : Deed
     {
+        /// <summary>The liquid; null if the coat is sanded off dry.</summary>
+        public Liquid? Liquid { get; init; }
+
+        /// <summary>In an ultrasonic bath.</summary>
+        public bool IsUltrasonic { get; init; }
+
+        /// <summary>How long the piece stays damp afterwards; null if it does not.</summary>
+        public DryingRange? Settles { get; init; }
+
         private protected override void Closed() { }
     }
 
     /// <summary>Waits until the top of the areas has reached a state.</summary>
     public sealed record Await(DryingState State) : Deed
     {
+        /// <summary>Drying is forced at this temperature of the air; null if it is left to the bench.</summary>
+        public Temperature? Heat { get; init; }
+
         private protected override void Closed() { }
     }
 
     /// <summary>Waits a given time.</summary>
     public sealed record Rest(Drying Time) : Deed
     {
+        /// <summary>Drying is forced at this temperature of the air; null if it is left to the bench.</summary>
+        public Temperature? Heat { get; init; }
+
         private protected override void Closed() { }
     }
 
