@@ -1,0 +1,212 @@
+namespace Pipeline.Scheduling;
+
+/// <summary>Finds the earliest room for a run in a timetable.</summary>
+internal sealed class Fitting(Timetable table)
+{
+    private readonly Net net = table.Net;
+
+    /// <summary>
+    /// The spot in which the units' own work starts earliest, at or after <paramref name="workFrom"/>;
+    /// <see cref="Spot.None"/> if there is none before <paramref name="until"/>.
+    /// </summary>
+    public Spot Earliest(int activity, int units, long workFrom, long startFrom, long until = long.MaxValue)
+    {
+        table.Work++;
+        if (!net.Attended[activity])
+        {
+            var start = table.PlacesFit(activity, units, Math.Max(workFrom, startFrom));
+            return start >= until ? Spot.None : new Spot(-1, -1, -1, -1, start, 0, start, start);
+        }
+
+        var best = Spot.None;
+        foreach (var worker in net.Workers[activity])
+        {
+            var days = table.Days[worker];
+            for (var d = FirstDay(days, startFrom); d < days.Length; d++)
+            {
+                if (days[d].Start >= Math.Min(until, best.WorkStart))
+                    break;
+                if (days[d].End <= workFrom && net.Work(activity, units) > 0)
+                    continue;
+                var spot = InDay(activity, units, worker, d, workFrom, startFrom);
+                if (spot.IsNone)
+                    continue;
+                if (spot.WorkStart < until && spot.WorkStart < best.WorkStart)
+                    best = spot;
+                break;
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>The earliest spot in one open interval.</summary>
+    public Spot InDay(int activity, int units, int worker, int d, long workFrom, long startFrom)
+    {
+        var day = table.Days[worker][d];
+        var least = net[activity].SetUp + net.Work(activity, units) + net[activity].PutAway;
+        if (Math.Min(day.End - day.Start, day.Most) - day.Used - day.Tail < least)
+            return Spot.None;
+        var from = Math.Max(day.Start, startFrom);
+        for (var b = 0; b <= day.Blocks.Count; b++)
+        {
+            var to = b < day.Blocks.Count ? day.Blocks[b].Start : day.End - day.Tail;
+            // a tool's taking over may give back a close-down, so the last gap is looked at in any case
+            if ((to - from >= least && to - net[activity].PutAway - net.Work(activity, units) >= workFrom) || b == day.Blocks.Count)
+            {
+                var spot = net.Tool[activity] < 0
+                    ? WithoutTool(activity, units, worker, d, from, to, workFrom, least)
+                    : WithTool(activity, units, worker, d, from, b < day.Blocks.Count ? to : day.End, workFrom, least);
+                if (!spot.IsNone)
+                    return spot;
+            }
+
+            if (b < day.Blocks.Count)
+                from = Math.Max(from, day.Blocks[b].End);
+        }
+
+        return Spot.None;
+    }
+
+    private Spot WithoutTool(int activity, int units, int worker, int d, long from, long to, long workFrom, long least)
+    {
+        var work = Math.Max(from + net[activity].SetUp, workFrom);
+        work = table.PlacesFit(activity, units, work);
+        var start = work - net[activity].SetUp;
+        if (work == long.MaxValue || start + least > to || start >= table.Days[worker][d].End)
+            return Spot.None;
+        return new Spot(worker, d, -1, -1, start, 0, work, start + least);
+    }
+
+    private Spot WithTool(int activity, int units, int worker, int d, long from, long to, long workFrom, long least)
+    {
+        var best = Spot.None;
+        for (var number = 0; number < table.Uses[net.Tool[activity]].Length; number++)
+        {
+            var spot = WithTool(activity, units, worker, d, from, to, workFrom, least, number);
+            if (spot.WorkStart < best.WorkStart || (spot.WorkStart == best.WorkStart && spot.CleanOut < best.CleanOut))
+                best = spot;
+        }
+
+        return best;
+    }
+
+    private Spot WithTool(int activity, int units, int worker, int d, long from, long to, long workFrom, long least, int number)
+    {
+        var day = table.Days[worker][d];
+        var tool = net.Tool[activity];
+        var uses = table.Uses[tool][number];
+        var start = from;
+        var position = After(uses, start);
+        while (start + least <= to && start < day.End)
+        {
+            while (position < uses.Count && uses[position].Start <= start)
+                position++;
+            var before = position > 0 ? uses[position - 1] : null;
+            if (before is not null && before.End > start)
+            {
+                start = before.End;
+                continue;
+            }
+
+            var cleanOut = net.CleanOut(tool, table.Held(before, start), net.Load[activity]);
+            var work = start + cleanOut + net[activity].SetUp;
+            var fit = table.PlacesFit(activity, units, Math.Max(work, workFrom));
+            if (fit == long.MaxValue)
+                return Spot.None;
+            if (fit > work)
+            {
+                start += fit - work;
+                if ((position < uses.Count && uses[position].Start <= start) || net.CleanOut(tool, table.Held(before, start), net.Load[activity]) != cleanOut)
+                    continue;
+                work = fit;
+            }
+
+            var end = start + cleanOut + least;
+            if (end > to)
+                return Spot.None;
+            var after = position < uses.Count ? uses[position] : null;
+            if (after is not null && after.Start < end)
+            {
+                start = after.End;
+                continue;
+            }
+
+            if (AfterStillFits(activity, worker, d, start, end, after) && TailFits(activity, day, before, after, start, end, cleanOut + least))
+                return new Spot(worker, d, number, position, start, cleanOut, work, end);
+            if (after is null)
+                return Spot.None;
+            start = after.End;
+        }
+
+        return Spot.None;
+    }
+
+    // The run that uses the tool next may need another clean-out now, and room for it.
+    private bool AfterStillFits(int activity, int worker, int d, long start, long end, Placed? after)
+    {
+        if (after is null || after.IsPast)
+            return true;
+        var leftAt = table.Days[worker][d].End;
+        var held = after.Start >= leftAt ? -1 : net.Load[activity];
+        var cleanOut = net.CleanOut(net.Tool[activity], held, net.Load[after.Activity]);
+        if (cleanOut == after.CleanOut)
+            return true;
+        var newStart = after.Start + after.CleanOut - cleanOut;
+        if (net.PinnedStart[after.Activity] is not null || newStart < end || newStart >= leftAt != after.Start >= leftAt)
+            return false;
+        if (cleanOut < after.CleanOut)
+            return true;
+        var day = table.Days[after.Worker][after.Day];
+        var i = day.Blocks.IndexOf(after);
+        var added = cleanOut - after.CleanOut;
+        var ownWork = after.Worker == worker && after.Day == d ? end - start : 0;
+        return newStart >= day.Start
+            && newStart >= net[after.Activity].NotBefore
+            && (i == 0 || day.Blocks[i - 1].End <= newStart)
+            && day.Used + day.Tail + added + ownWork <= day.Most;
+    }
+
+    private bool TailFits(int activity, Day day, Placed? before, Placed? after, long start, long end, long ticks)
+    {
+        var tail = day.Tail;
+        if (before is { Day: >= 0 } && ReferenceEquals(table.Days[before.Worker][before.Day], day)
+            && table.HasToClose(before, after?.Start ?? long.MaxValue) && !table.HasToClose(before, start))
+            tail -= table.CloseDown(before.Activity);
+        if ((after?.Start ?? long.MaxValue) >= day.End)
+            tail += table.CloseDown(activity);
+        return Math.Max(day.LastEnd, end) + tail <= day.End && day.Used + ticks + tail <= day.Most;
+    }
+
+    private static int After(List<Placed> uses, long start)
+    {
+        var low = 0;
+        var high = uses.Count;
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (uses[middle].Start <= start)
+                low = middle + 1;
+            else
+                high = middle;
+        }
+
+        return low;
+    }
+
+    private static int FirstDay(Day[] days, long from)
+    {
+        var low = 0;
+        var high = days.Length;
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (days[middle].End <= from)
+                low = middle + 1;
+            else
+                high = middle;
+        }
+
+        return low;
+    }
+}

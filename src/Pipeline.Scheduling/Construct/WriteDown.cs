@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+
+namespace Pipeline.Scheduling;
+
+/// <summary>From a filled timetable to a schedule.</summary>
+internal static class WriteDown
+{
+    public static Schedule Of(Timetable table)
+    {
+        var net = table.Net;
+        var runs = ImmutableArray.CreateBuilder<Run>(table.Runs.Count);
+        for (var a = 0; a < net.Count; a++)
+            runs.AddRange(net[a].Past);
+        foreach (var run in table.Runs.Where(r => !r.IsPast))
+        {
+            var activity = net[run.Activity];
+            runs.Add(new Run(
+                run.Activity,
+                run.First,
+                run.Units,
+                run.Worker,
+                run.ToolNumber,
+                run.Start,
+                run.CleanOut,
+                activity.SetUp,
+                net.Work(run.Activity, run.Units),
+                activity.PutAway));
+        }
+
+        runs.Sort((x, y) => x.Start != y.Start ? x.Start.CompareTo(y.Start)
+            : x.Activity != y.Activity ? x.Activity.CompareTo(y.Activity) : x.FirstUnit.CompareTo(y.FirstUnit));
+        return new Schedule(runs.ToImmutable(), CloseDowns(table));
+    }
+
+    // Right after the last work of the interval, in the order in which the tools were put down.
+    private static ImmutableArray<CloseDown> CloseDowns(Timetable table)
+    {
+        var closes = ImmutableArray.CreateBuilder<CloseDown>();
+        var at = new Dictionary<Day, long>();
+        var last = new List<(Placed Use, int Tool, int Number)>();
+        for (var t = 0; t < table.Uses.Length; t++)
+        {
+            for (var n = 0; n < table.Uses[t].Length; n++)
+            {
+                var uses = table.Uses[t][n];
+                for (var i = 0; i < uses.Count; i++)
+                {
+                    if (table.HasToClose(uses[i], i + 1 < uses.Count ? uses[i + 1].Start : long.MaxValue) && table.CloseDown(uses[i].Activity) > 0)
+                        last.Add((uses[i], t, n));
+                }
+            }
+        }
+
+        foreach (var (use, tool, number) in last.OrderBy(l => l.Use.End).ThenBy(l => l.Tool).ThenBy(l => l.Number))
+        {
+            var day = table.Days[use.Worker][use.Day];
+            var start = at.TryGetValue(day, out var free) ? free : day.LastEnd;
+            var ticks = table.CloseDown(use.Activity);
+            closes.Add(new CloseDown(tool, number, table.Net.Load[use.Activity], use.Worker, start, ticks));
+            at[day] = start + ticks;
+        }
+
+        closes.Sort((x, y) => x.Start.CompareTo(y.Start));
+        return closes.ToImmutable();
+    }
+}

@@ -1,0 +1,233 @@
+using System.Collections.Immutable;
+
+namespace Pipeline.Scheduling;
+
+/// <summary>Reads off a finished schedule, however it was found, what keeps each run from starting earlier.</summary>
+internal sealed class Explanation
+{
+    private readonly Net net;
+    private readonly ImmutableArray<Run> runs;
+    private readonly HashSet<int> past = [];
+    private readonly int[] runOf;
+    private readonly long[] starts;
+    private readonly List<int>[] byWorker;
+    private readonly Dictionary<(int Tool, int Number), List<int>> byTool = [];
+
+    public Explanation(Net net, Schedule schedule)
+    {
+        this.net = net;
+        runs = schedule.Runs;
+        runOf = new int[net.Offset[^1]];
+        starts = new long[runOf.Length];
+        byWorker = [.. net.Problem.Workers.Select(_ => new List<int>())];
+        for (var r = 0; r < runs.Length; r++)
+        {
+            var run = runs[r];
+            if (run.FirstUnit < net.Done[run.Activity])
+                past.Add(r);
+            for (var k = 0; k < run.Units; k++)
+            {
+                runOf[net.Offset[run.Activity] + run.FirstUnit + k] = r;
+                starts[net.Offset[run.Activity] + run.FirstUnit + k] = run.WorkStart + (k * net.Step[run.Activity]);
+            }
+
+            if (run.Worker >= 0)
+                byWorker[run.Worker].Add(r);
+            if (run.ToolNumber >= 0 && net.Tool[run.Activity] >= 0)
+            {
+                var key = (net.Tool[run.Activity], run.ToolNumber);
+                if (!byTool.TryGetValue(key, out var list))
+                    byTool[key] = list = [];
+                list.Add(r);
+            }
+        }
+
+        Reasons = [.. Enumerable.Range(0, runs.Length).Select(Why)];
+    }
+
+    /// <summary>One per run.</summary>
+    public ImmutableArray<Reason> Reasons { get; }
+
+    /// <summary>From the first cause to the run that finishes last.</summary>
+    public ImmutableArray<int> CriticalRuns()
+    {
+        if (runs.Length == 0)
+            return [];
+        var at = Enumerable.Range(0, runs.Length).MaxBy(r => (FinishOf(r), -r));
+        var chain = new List<int> { at };
+        var seen = new HashSet<int> { at };
+        while (Before(Reasons[at]) is { } before && seen.Add(before))
+            chain.Add(at = before);
+        chain.Reverse();
+        return [.. chain];
+    }
+
+    /// <summary>When each activity finishes, and the slack it has.</summary>
+    public ImmutableArray<ActivityFinish> Finishes()
+    {
+        var finish = new long[net.Count];
+        for (var a = 0; a < net.Count; a++)
+            finish[a] = starts[net.Offset[a + 1] - 1] + net.Duration[a];
+        var last = finish.Length == 0 ? 0 : finish.Max();
+        var slack = new long[net.Count];
+        for (var a = 0; a < net.Count; a++)
+        {
+            slack[a] = last - finish[a];
+            foreach (var arc in net.Out[a])
+            {
+                if (arc.To == a)
+                    continue;
+                if (arc.Whole)
+                    slack[a] = Math.Min(slack[a], starts[net.Offset[arc.To]] - starts[net.Offset[a + 1] - 1] - arc.Lag);
+                else
+                {
+                    for (var k = 0; k < net.Units[a]; k++)
+                        slack[a] = Math.Min(slack[a], starts[net.Offset[arc.To] + k] - starts[net.Offset[a] + k] - arc.Lag);
+                }
+            }
+        }
+
+        foreach (var due in net.Problem.Dues)
+            slack[due.Activity] = Math.Min(slack[due.Activity], due.By - due.Afterwards - finish[due.Activity]);
+        return [.. Enumerable.Range(0, net.Count).Select(a => new ActivityFinish(a, finish[a], Math.Max(0, slack[a])))];
+    }
+
+    private static int? Before(Reason reason) => reason switch
+    {
+        Reason.Waits waits => waits.Run,
+        Reason.UnitOrder order => order.Run,
+        Reason.WorkerBusy busy => busy.Run,
+        Reason.ToolHeld held => held.Run,
+        Reason.PlaceFull full => full.Run,
+        Reason.Closed { Run: >= 0 } closed => closed.Run,
+        _ => null,
+    };
+
+    private long FinishOf(int r) => starts[net.Offset[runs[r].Activity] + runs[r].FirstUnit + runs[r].Units - 1] + net.Duration[runs[r].Activity];
+
+    private Reason Why(int r)
+    {
+        var run = runs[r];
+        var a = run.Activity;
+        if (past.Contains(r))
+            return new Reason.Fact();
+        if (net.PinnedStart[a] is not null)
+            return new Reason.Pinned();
+        var (ready, waits) = Ready(run);
+        if (waits is not null && ready >= run.WorkStart)
+            return waits;
+        if (run.FirstUnit > 0 && starts[net.Offset[a] + run.FirstUnit - 1] + net.Step[a] >= run.WorkStart)
+            return new Reason.UnitOrder(runOf[net.Offset[a] + run.FirstUnit - 1]);
+        if (net[a].NotBefore >= run.Start)
+            return new Reason.NotBefore();
+        if (LastEndingAt(run.ToolNumber < 0 ? [] : byTool[(net.Tool[a], run.ToolNumber)], r) is { } user && runs[user].Worker != run.Worker)
+            return new Reason.ToolHeld(net.Tool[a], user);
+        if (run.Worker >= 0 && LastEndingAt(byWorker[run.Worker], r) is { } other)
+            return new Reason.WorkerBusy(run.Worker, other);
+        if (Full(r) is { } full)
+            return full;
+        return run.Worker >= 0 ? AtOpening(r, ready, waits) : new Reason.Nothing();
+    }
+
+    // At the opening of an interval: it was not ready before the hours closed, or what was left was too short or taken.
+    private Reason AtOpening(int r, long ready, Reason.Waits? waits)
+    {
+        var run = runs[r];
+        var open = net.Open[run.Worker];
+        var i = Array.FindIndex(open, o => o.Start <= run.Start && run.Start < o.End);
+        if (i < 0 || open[i].Start != run.Start)
+            return new Reason.Nothing();
+        var lead = run.WorkStart - run.Start;
+        if (waits is not null && (i == 0 || ready > open[i - 1].End - run.Work - run.PutAway || ready - lead > open[i - 1].End))
+            return new Reason.Closed(run.Worker, waits.Run);
+        var before = -1;
+        var p = byWorker[run.Worker].IndexOf(r) - 1;
+        if (p >= 0 && i > 0)
+        {
+            var other = byWorker[run.Worker][p];
+            if (runs[other].Start >= open[i - 1].Start && runs[other].End > Math.Max(ready - lead, net[run.Activity].NotBefore))
+                before = other;
+        }
+
+        return new Reason.Closed(run.Worker, before);
+    }
+
+    private (long At, Reason.Waits? Waits) Ready(Run run)
+    {
+        var a = run.Activity;
+        var latest = long.MinValue / 4;
+        Reason.Waits? waits = null;
+        foreach (var arc in net.In[a])
+        {
+            if (arc.Whole)
+            {
+                if (run.FirstUnit == 0 && arc.From != a)
+                    Look(arc, 0, net.Offset[arc.From + 1] - 1);
+                continue;
+            }
+
+            for (var k = 0; k < run.Units; k++)
+                Look(arc, k, net.Offset[arc.From] + run.FirstUnit + k);
+        }
+
+        return (latest, waits);
+
+        void Look(Arc arc, int k, int from)
+        {
+            var at = starts[from] + arc.Lag - (k * net.Step[a]);
+            if (at <= latest)
+                return;
+            latest = at;
+            waits = new Reason.Waits(arc.Wait, run.FirstUnit + k, runOf[from]);
+        }
+    }
+
+    // The run of the list that ends exactly when this one starts.
+    private int? LastEndingAt(List<int> sorted, int r)
+    {
+        for (var i = sorted.IndexOf(r) - 1; i >= 0; i--)
+        {
+            if (runs[sorted[i]].End == runs[r].Start)
+                return sorted[i];
+            if (runs[sorted[i]].End < runs[r].Start)
+                return null;
+        }
+
+        return null;
+    }
+
+    private Reason.PlaceFull? Full(int r)
+    {
+        var run = runs[r];
+        foreach (var use in net[run.Activity].Places)
+        {
+            var wanted = starts[net.Offset[run.Activity] + run.FirstUnit];
+            for (var other = 0; other < runs.Length; other++)
+            {
+                foreach (var theirs in net[runs[other].Activity].Places)
+                {
+                    if (other == r || theirs.Place != use.Place)
+                        continue;
+                    for (var k = 0; k < runs[other].Units; k++)
+                    {
+                        var free = starts[net.Offset[runs[other].Activity] + runs[other].FirstUnit + k] + net.Duration[runs[other].Activity] + theirs.Afterwards;
+                        if (IsReleasedFor(run, free, wanted))
+                            return new Reason.PlaceFull(use.Place, other);
+                    }
+                }
+            }
+        }
+
+        return null;
+    }
+
+    // Some unit of the run starts at the very moment at which the place is given back.
+    private bool IsReleasedFor(Run run, long free, long wanted)
+    {
+        var step = net.Step[run.Activity];
+        if (step == 0)
+            return free == wanted;
+        var distance = free - wanted;
+        return distance >= 0 && distance % step == 0 && distance / step < run.Units;
+    }
+}

@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+
+namespace Pipeline.Scheduling;
+
+/// <summary>What became of a problem: a plan, or the reasons why there is none.</summary>
+public abstract record Outcome
+{
+    private protected abstract void Close();
+
+    /// <summary>A schedule that keeps every constraint; the auditor has passed it.</summary>
+    /// <param name="Schedule">The runs, the past ones included, and the close-downs.</param>
+    /// <param name="Score">How good it is.</param>
+    /// <param name="Bound">How good any schedule could possibly be.</param>
+    /// <param name="Reasons">For each run of the schedule, by index, what keeps it from starting earlier.</param>
+    /// <param name="CriticalRuns">Indexes of the runs from the first cause to the last finish, each held back by the one before it.</param>
+    /// <param name="Finishes">Per activity: when it finishes, and the slack it has.</param>
+    /// <param name="StoppedEarly">True if it was cancelled before its budget of work was used.</param>
+    /// <param name="Work">How many run placements were tried; the measure of effort, the same on every machine.</param>
+    public sealed record Planned(
+        Schedule Schedule,
+        Score Score,
+        Bound Bound,
+        ImmutableArray<Reason> Reasons,
+        ImmutableArray<int> CriticalRuns,
+        ImmutableArray<ActivityFinish> Finishes,
+        bool StoppedEarly,
+        long Work) : Outcome
+    {
+        private protected override void Close() { }
+    }
+
+    /// <summary>No schedule keeps every constraint, or none was found.</summary>
+    /// <param name="Obstacles">What stands in the way, at least one.</param>
+    /// <param name="Closest">When only hard due times stand in the way: the schedule that misses them least; otherwise null.</param>
+    public sealed record Impossible(ImmutableArray<Obstacle> Obstacles, Planned? Closest = null) : Outcome
+    {
+        private protected override void Close() { }
+    }
+}
+
+/// <summary>The finish of one activity.</summary>
+/// <param name="Activity">Index of the activity.</param>
+/// <param name="Finish">When its last unit is finished, with what runs unattended.</param>
+/// <param name="Slack">By how many ticks the activity could be finished later, all else in the schedule staying, without
+/// breaking a wait, a due time or the finish of the whole. Zero if none. What keeps the hands busy is not looked at.</param>
+public readonly record struct ActivityFinish(int Activity, long Finish, long Slack);
+
+/// <summary>How hard to try. Budgets are counted in run placements, never in seconds, so the same problem gives the same
+/// schedule on every machine.</summary>
+public enum Effort
+{
+    /// <summary>A good first plan: some dozens of dispatches, and a short search. About a third of a second for 150 runs.</summary>
+    Quick,
+
+    /// <summary>The everyday choice: about five seconds on two cores.</summary>
+    Usual,
+
+    /// <summary>Six times as much work as usual.</summary>
+    Thorough,
+}
+
+/// <summary>How a search is getting on.</summary>
+/// <param name="Best">The best schedule so far.</param>
+/// <param name="Bound">No schedule finishes before this tick.</param>
+/// <param name="Work">Run placements tried so far.</param>
+/// <param name="Budget">Run placements that will be tried in all.</param>
+public sealed record SolveProgress(Score Best, long Bound, long Work, long Budget);
+
+/// <summary>An earlier schedule that people have already looked at; runs that stay where they were are worth something.</summary>
+/// <param name="Earlier">The earlier schedule. Activities are compared by index.</param>
+/// <param name="TicksPerMovedRun">How many ticks of a later finish one moved run is worth.</param>
+public sealed record Keep(Schedule Earlier, double TicksPerMovedRun);

@@ -1,0 +1,74 @@
+namespace Pipeline.Scheduling;
+
+/// <summary>The one thing that keeps a run from starting earlier.</summary>
+public abstract record Reason
+{
+    private protected abstract void Close();
+
+    /// <summary>It has already happened.</summary>
+    public sealed record Fact : Reason
+    {
+        private protected override void Close() { }
+    }
+
+    /// <summary>It is pinned there.</summary>
+    public sealed record Pinned : Reason
+    {
+        private protected override void Close() { }
+    }
+
+    /// <summary>It may not start before this.</summary>
+    public sealed record NotBefore : Reason
+    {
+        private protected override void Close() { }
+    }
+
+    /// <summary>A least wait after another run, or a greatest one that ties it to a later run.</summary>
+    /// <param name="Wait">Index of the wait.</param>
+    /// <param name="Unit">The unit that has to wait.</param>
+    /// <param name="Run">Index of the run at the other end.</param>
+    public sealed record Waits(int Wait, int Unit, int Run) : Reason
+    {
+        private protected override void Close() { }
+    }
+
+    /// <summary>Units go through in order: the run before it of the same activity.</summary>
+    public sealed record UnitOrder(int Run) : Reason
+    {
+        private protected override void Close() { }
+    }
+
+    /// <summary>The worker is busy with another run.</summary>
+    public sealed record WorkerBusy(int Worker, int Run) : Reason
+    {
+        private protected override void Close() { }
+    }
+
+    /// <summary>The tool is in another run's hands.</summary>
+    public sealed record ToolHeld(int Tool, int Run) : Reason
+    {
+        private protected override void Close() { }
+    }
+
+    /// <summary>A place is full.</summary>
+    /// <param name="Place">Index of the place.</param>
+    /// <param name="Run">Index of a run whose units make room.</param>
+    public sealed record PlaceFull(int Place, int Run) : Reason
+    {
+        private protected override void Close() { }
+    }
+
+    /// <summary>Nobody who may do it is at hand, or what is left of the interval before is too short.</summary>
+    /// <param name="Worker">Index of the worker.</param>
+    /// <param name="Run">The run that keeps the worker or the units until the hours close, or −1.</param>
+    public sealed record Closed(int Worker, int Run) : Reason
+    {
+        private protected override void Close() { }
+    }
+
+    /// <summary>Nothing does: it could start earlier, and nothing would be won by it.</summary>
+    public sealed record Nothing : Reason
+    {
+        private protected override void Close() { }
+    }
+}

@@ -1,0 +1,113 @@
+namespace Pipeline.Scheduling;
+
+/// <summary>Reads the score off a finished schedule, and says which of two is better.</summary>
+internal sealed class Scoring(Problem problem, Keep? keep)
+{
+    private readonly HashSet<(int Activity, int FirstUnit, int Units, long Start)> kept =
+        keep is null ? [] : [.. keep.Earlier.Runs.Select(r => (r.Activity, r.FirstUnit, r.Units, r.Start))];
+
+    public Score Of(Schedule schedule)
+    {
+        var finish = new long[problem.Activities.Length];
+        var starts = new Dictionary<(int, int), long>();
+        long changes = schedule.CloseDowns.Sum(c => c.Ticks);
+        var moved = 0;
+        foreach (var run in schedule.Runs)
+        {
+            var activity = problem.Activities[run.Activity];
+            var last = run.WorkStart + (activity.Together ? 0 : (run.Units - 1) * activity.PerUnit);
+            finish[run.Activity] = Math.Max(finish[run.Activity], last + activity.PerUnit + activity.Unattended);
+            changes += run.CleanOut + run.SetUp + run.PutAway;
+            if (keep is not null && !kept.Contains((run.Activity, run.FirstUnit, run.Units, run.Start)))
+                moved++;
+            for (var k = 0; k < run.Units; k++)
+                starts[(run.Activity, run.FirstUnit + k)] = run.WorkStart + (activity.Together ? 0 : k * activity.PerUnit);
+        }
+
+        long hard = 0;
+        double lateness = 0;
+        foreach (var due in problem.Dues)
+        {
+            var late = Math.Max(0, finish[due.Activity] + due.Afterwards - due.By);
+            lateness += late * due.WeightPerTick;
+            if (due.IsHard)
+                hard += late;
+        }
+
+        return new Score(hard, lateness, finish.Length == 0 ? 0 : finish.Max(), changes, Holds(starts), Unevenness(schedule), moved);
+    }
+
+    /// <summary>Negative if the first is better: due times first, then the aims in their order.</summary>
+    public int Compare(Score x, Score y)
+    {
+        var order = x.HardLateness.CompareTo(y.HardLateness);
+        if (order == 0)
+            order = x.Lateness.CompareTo(y.Lateness);
+        for (var i = 0; order == 0 && i < problem.Aims.Length; i++)
+            order = Value(problem.Aims[i], x).CompareTo(Value(problem.Aims[i], y));
+        return order;
+    }
+
+    // What is kept in place weighs like an earlier finish, whichever aim comes first.
+    private double Value(Aim aim, Score score)
+    {
+        var value = aim switch
+        {
+            Aim.FinishSoon => score.Finish,
+            Aim.FewChanges => score.Changes,
+            Aim.ShortHolds => score.Holds,
+            _ => score.Unevenness,
+        };
+        return keep is not null && aim == problem.Aims[0] ? value + (score.Moved * keep.TicksPerMovedRun) : value;
+    }
+
+    private double Holds(Dictionary<(int, int), long> starts)
+    {
+        double holds = 0;
+        foreach (var wait in problem.Waits.Where(w => w.HoldWeight > 0))
+        {
+            var from = problem.Activities[wait.From];
+            var to = problem.Activities[wait.To];
+            var shift = (wait.ToEdge == Edge.Finish ? to.PerUnit + to.Unattended : 0) - (wait.FromEdge == Edge.Finish ? from.PerUnit + from.Unattended : 0);
+            if (wait.Scope == Scope.WholeLot)
+                holds += wait.HoldWeight * (starts[(wait.To, to.Units - 1)] - starts[(wait.From, 0)] + shift);
+            else
+            {
+                for (var k = 0; k < from.Units; k++)
+                    holds += wait.HoldWeight * (starts[(wait.To, k)] - starts[(wait.From, k)] + shift);
+            }
+        }
+
+        return holds;
+    }
+
+    private double Unevenness(Schedule schedule)
+    {
+        double squares = 0;
+        double sum = 0;
+        var attended = schedule.Runs.Where(r => r.Worker >= 0).Select(r => (r.Worker, r.Start, Ticks: r.End - r.Start))
+            .Concat(schedule.CloseDowns.Select(c => (c.Worker, c.Start, c.Ticks)));
+        foreach (var mine in attended.GroupBy(b => b.Worker))
+        {
+            var open = problem.Workers[mine.Key].Open.Open;
+            var i = 0;
+            double inside = 0;
+            foreach (var block in mine.OrderBy(b => b.Start))
+            {
+                while (i < open.Length && open[i].End <= block.Start)
+                {
+                    squares += inside * inside;
+                    inside = 0;
+                    i++;
+                }
+
+                inside += block.Ticks;
+                sum += block.Ticks;
+            }
+
+            squares += inside * inside;
+        }
+
+        return sum == 0 ? 0 : squares / sum;
+    }
+}
