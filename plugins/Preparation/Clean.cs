@@ -1,0 +1,55 @@
+using Pipeline.Abstractions;
+using Pipeline.Plugins.Safety;
+
+namespace Pipeline.Plugins.Preparing;
+
+/// <summary>Particulars of <see cref="Clean"/>.</summary>
+public sealed record Cleaning(
+    [Says("What it is washed in; by default soapy water, and nothing wet for porous material.")] Liquid? In = null,
+    [Says("In an ultrasonic bath.")] bool Ultrasonic = false);
+
+/// <summary>Washes the bare piece.</summary>
+public sealed class Clean : Verb<Cleaning>
+{
+    private static readonly Effort ByHand = new(0.8, 0.02, 40, 0.0013);
+
+    /// <inheritdoc/>
+    public override string Name => "clean";
+
+    /// <inheritdoc/>
+    public override string Summary => "Washes release agent and grease off; brushes dust off what must not get wet.";
+
+    /// <inheritdoc/>
+    public override StepKind Kind => StepKind.Preparation;
+
+    /// <inheritdoc/>
+    protected override Intent Intend(Job job, Cleaning particulars)
+    {
+        var porous = job.IsAnywhere(material => material.IsPorous);
+        var liquid = particulars.In ?? (porous && !job.IsAnywhere(material => material.NeedsWashing) ? null : Liquid.SoapyWater);
+        if (liquid is null && particulars.Ultrasonic)
+            throw new ParticularException("ultrasonic", "A bath needs a liquid; say which with in, such as in: water.");
+        // wet fibreboard takes overnight; a piece rinsed in anything else is dry in an hour or two
+        DryingRange? dries = liquid is null ? null : porous ? DryingRange.Hours(12, 24) : DryingRange.Hours(1, 2);
+        var hands = ByHand.For(job.Size);
+        return new Intent(
+            [
+                new Deed.Prepare(Preparation.Washed, dries, liquid?.Carrier() ?? Carrier.None)
+                {
+                    With = liquid?.Spoken(),
+                    Liquid = liquid,
+                    IsUltrasonic = particulars.Ultrasonic,
+                },
+            ],
+            particulars.Ultrasonic
+                ? Baths.WorkOf(hands * 0.5, job.Model.Count, bath: new Drying(5), setUp: 5, putAway: 5)
+                : new Work { PerUnit = hands, SetUp = new Attended(5), PutAway = new Attended(3) })
+        {
+            Cautions =
+            [
+                .. liquid is { } wet ? Cautions.Of(wet) : [],
+                .. particulars.Ultrasonic ? (Caution[])[Cautions.UltrasonicBath] : [],
+            ],
+        };
+    }
+}

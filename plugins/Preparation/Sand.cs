@@ -1,0 +1,40 @@
+using Pipeline.Abstractions;
+using Pipeline.Plugins.Safety;
+
+namespace Pipeline.Plugins.Preparing;
+
+/// <summary>Particulars of <see cref="Sand"/>.</summary>
+public sealed record Sanding(
+    [Says("Wet, so that no dust flies (yes), or dry (no).")] bool? Wet = null);
+
+/// <summary>Sands smooth.</summary>
+public sealed class Sand : Verb<Sanding>
+{
+    private static readonly Effort PerUnit = new(0.5, 0.03, 40, 0.0026);
+
+    /// <inheritdoc/>
+    public override string Name => "sand";
+
+    /// <inheritdoc/>
+    public override string Summary => "Sands smooth: fillers, seams, sealed board between coats.";
+
+    /// <inheritdoc/>
+    public override StepKind Kind => StepKind.Preparation;
+
+    /// <inheritdoc/>
+    protected override Intent Intend(Job job, Sanding particulars)
+    {
+        // wet sanding leaves the piece damp, fibreboard for half a day
+        DryingRange? dries = particulars.Wet != true ? null
+            : job.IsAnywhere(material => material.IsPorous) ? DryingRange.Hours(12, 24)
+            : DryingRange.Hours(1, 2);
+        return new Intent(
+            [
+                new Deed.Prepare(Preparation.Sanded, dries, dries is null ? Carrier.None : Carrier.Water) { IsWet = particulars.Wet },
+            ],
+            new Work { PerUnit = PerUnit.For(job.Size), SetUp = new Attended(1), PutAway = new Attended(3) })
+        {
+            Cautions = job.IsAnywhere(material => material.HarmfulDust) ? [Cautions.HarmfulDust] : [],
+        };
+    }
+}

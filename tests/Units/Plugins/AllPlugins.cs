@@ -1,0 +1,29 @@
+using System.Reflection;
+using Pipeline.Abstractions;
+
+namespace Pipeline.Tests.Units.Plugins;
+
+/// <summary>All that the plugins in the house bring, found the way the engine finds it: by exported sealed types.</summary>
+internal static class AllPlugins
+{
+    public static IReadOnlyList<Assembly> Assemblies { get; } =
+        [.. Directory.GetFiles(AppContext.BaseDirectory, "Pipeline.Plugins.*.dll").Order(StringComparer.Ordinal).Select(Assembly.LoadFrom)];
+
+    public static IReadOnlyList<Verb> Verbs { get; } = [.. Instances<Verb>()];
+
+    public static IReadOnlyList<Family> Families { get; } = Rows<Family>();
+
+    public static IReadOnlyList<Material> Materials { get; } = Rows<Material>();
+
+    public static IReadOnlyList<MaskMaterial> MaskMaterials { get; } = Rows<MaskMaterial>();
+
+    public static IReadOnlyList<CleanOutTimes> CleanOuts { get; } = Rows<CleanOutTimes>();
+
+    private static IEnumerable<T> Instances<T>() =>
+        Assemblies
+            .SelectMany(assembly => assembly.GetExportedTypes())
+            .Where(type => type is { IsSealed: true, IsAbstract: false } && typeof(T).IsAssignableFrom(type))
+            .Select(type => (T)Activator.CreateInstance(type)!);
+
+    private static List<T> Rows<T>() => [.. Instances<Catalogue<T>>().SelectMany(catalogue => catalogue.Entries)];
+}

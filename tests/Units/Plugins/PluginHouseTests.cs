@@ -1,0 +1,70 @@
+using System.Reflection;
+using System.Text.RegularExpressions;
+using Pipeline.Abstractions;
+
+namespace Pipeline.Tests.Units.Plugins;
+
+/// <summary>What holds for everything any plugin of the house brings.</summary>
+public sealed partial class PluginHouseTests
+{
+    [GeneratedRegex("^[a-z]+(-[a-z]+)*$")]
+    private static partial Regex KebabCase();
+
+    [Fact]
+    public void Every_step_of_the_trade_has_its_verb() =>
+        AllPlugins.Verbs.Select(verb => verb.Name).Should().BeEquivalentTo(
+            "clean", "post-cure", "cut", "trim", "drill", "pin", "dry-fit", "fill", "sand", "glue", "join", "seal", "strip",
+            "undercoat", "pre-shade", "coat", "clear-colour", "layer", "glaze", "dry-brush", "stain",
+            "mask", "unmask",
+            "decal", "soften",
+            "filter", "wash", "panel-line", "sponge", "streak", "clean-back", "chipping-medium", "chip",
+            "varnish",
+            "texture", "pigment", "rim",
+            "cure", "wait", "photograph", "record", "touch-up", "test");
+
+    [Fact]
+    public void Verbs_are_named_once_in_kebab_case_and_summed_up_in_a_sentence()
+    {
+        AllPlugins.Verbs.Select(verb => verb.Name).Should().OnlyHaveUniqueItems();
+        foreach (var verb in AllPlugins.Verbs)
+        {
+            verb.Name.Should().MatchRegex(KebabCase());
+            verb.Summary.Should().EndWith(".", verb.Name).And.MatchRegex("^[A-Z]", verb.Name);
+        }
+    }
+
+    [Fact]
+    public void Every_key_of_every_verb_says_what_it_means()
+    {
+        foreach (var verb in AllPlugins.Verbs)
+        {
+            foreach (var key in verb.ParticularsType.GetConstructors()[0].GetParameters())
+            {
+                key.GetCustomAttribute<SaysAttribute>().Should().NotBeNull($"{verb.Name}: {key.Name}");
+                key.GetCustomAttribute<SaysAttribute>()!.Meaning.Should().EndWith(".", $"{verb.Name}: {key.Name}");
+            }
+        }
+    }
+
+    [Fact]
+    public void Every_row_of_every_table_names_its_source()
+    {
+        var sources = AllPlugins.Families.Select(row => (row.Name, row.Source))
+            .Concat(AllPlugins.Materials.Select(row => (row.Name, row.Source)))
+            .Concat(AllPlugins.MaskMaterials.Select(row => (row.Name, row.Source)))
+            .Concat(AllPlugins.CleanOuts.Select(row => ("clean-outs", row.Source)));
+        foreach (var (name, source) in sources)
+            source.Should().StartWith("common practice", name);
+    }
+
+    [Fact]
+    public void No_two_rows_of_a_table_answer_to_one_name()
+    {
+        NamesOf(AllPlugins.Families.Select(row => (row.Name, row.AlsoCalled))).Should().OnlyHaveUniqueItems();
+        NamesOf(AllPlugins.Materials.Select(row => (row.Name, row.AlsoCalled))).Should().OnlyHaveUniqueItems();
+        NamesOf(AllPlugins.MaskMaterials.Select(row => (row.Name, row.AlsoCalled))).Should().OnlyHaveUniqueItems();
+
+        static IEnumerable<string> NamesOf(IEnumerable<(string Name, Sequence<string> AlsoCalled)> rows) =>
+            rows.SelectMany(row => row.AlsoCalled.With(row.Name)).Select(name => name.ToUpperInvariant());
+    }
+}
