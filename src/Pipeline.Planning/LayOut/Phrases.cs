@@ -1,0 +1,74 @@
+using System.Globalization;
+using NodaTime;
+using NodaTime.Text;
+using Pipeline.Abstractions;
+
+namespace Pipeline.Planning;
+
+/// <summary>Times and steps as a painter says them.</summary>
+internal static class Phrases
+{
+    private static readonly ZonedDateTimePattern MomentPattern = ZonedDateTimePattern.CreateWithInvariantCulture("ddd d MMM HH':'mm", null);
+
+    /// <summary>A moment in the bench's zone: <c>Sat 5 Dec 14:30</c>.</summary>
+    public static string Moment(Instant instant, DateTimeZone zone) => MomentPattern.Format(instant.InZone(zone));
+
+    /// <summary>A length of time: <c>45 min</c>, <c>2 h 30 min</c>, <c>22 h</c>, <c>3 d 4 h</c>.</summary>
+    public static string Duration(double minutes)
+    {
+        var whole = (long)Math.Round(minutes, MidpointRounding.AwayFromZero);
+        var (days, hours, rest) = (whole / 1440, whole % 1440 / 60, whole % 60);
+        return whole switch
+        {
+            < 120 => Number(whole, "min"),
+            < 3 * 1440 => Join(Number(whole / 60, "h"), rest == 0 ? "" : Number(rest, "min")),
+            _ => Join(Number(days, "d"), hours == 0 ? "" : Number(hours, "h")),
+        };
+    }
+
+    /// <summary>A low and a high figure: <c>12–24 h</c>; one figure if they are the same.</summary>
+    public static string Range(double lowMinutes, double highMinutes) => DryingRange.Minutes(lowMinutes, Math.Max(lowMinutes, highMinutes)).ToString();
+
+    /// <summary>A step by its verb and what it acts on: <c>coat the suit and helmet</c>, <c>unmask discs</c>.</summary>
+    public static string Step(Model model, Step step)
+    {
+        var mask = step.Deeds.OfType<Deed.PutMaskOn>().Select(d => d.Mask).Concat(step.Deeds.OfType<Deed.TakeMaskOff>().Select(d => d.Mask)).ToList();
+        if (step.Kind == StepKind.Removal && mask.Count > 0)
+            return $"{step.Verb} {Listed(mask)}";
+        return step.Areas.IsEmpty ? step.Verb : $"{step.Verb} {Areas(model, step.Areas)}";
+    }
+
+    /// <summary>Areas as they are said: <c>all areas</c>, <c>the suit</c>, <c>the suit, helmet and hoses</c>.</summary>
+    public static string Areas(Model model, IReadOnlyCollection<string> areas)
+    {
+        if (model.Areas.Count > 1 && areas.Count == model.Areas.Count)
+            return "all areas";
+        return areas.Count > 4 && model.Areas.Count - areas.Count <= 2
+            ? $"all but the {Listed([.. model.Areas.Select(a => a.Name).Where(name => !areas.Contains(name))])}"
+            : $"the {Listed(areas)}";
+    }
+
+    /// <summary>Names in a row: <c>suit, helmet and hoses</c>.</summary>
+    public static string Listed(IReadOnlyCollection<string> names) => names.Count switch
+    {
+        0 => "",
+        1 => names.First(),
+        _ => $"{string.Join(", ", names.Take(names.Count - 1))} and {names.Last()}",
+    };
+
+    /// <summary>Units of a lot: <c>unit 2 of 4</c>, <c>units 1–4 of 4</c>; empty for a single piece.</summary>
+    public static string Units(int first, int count, int of) =>
+        of == 1 ? ""
+        : count == 1 ? string.Create(CultureInfo.InvariantCulture, $"unit {first} of {of}")
+        : string.Create(CultureInfo.InvariantCulture, $"units {first}–{first + count - 1} of {of}");
+
+    /// <summary>So many things: <c>1 coat</c>, <c>2 coats</c>.</summary>
+    public static string Counted(long count, string thing) => string.Create(CultureInfo.InvariantCulture, $"{count} {thing}{(count == 1 ? "" : "s")}");
+
+    /// <summary>With a capital at its beginning.</summary>
+    public static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
+
+    private static string Number(long value, string unit) => string.Create(CultureInfo.InvariantCulture, $"{value} {unit}");
+
+    private static string Join(string first, string second) => second.Length == 0 ? first : $"{first} {second}";
+}

@@ -1,0 +1,36 @@
+using NodaTime;
+using Pipeline.Workflows;
+
+namespace Pipeline.Planning;
+
+/// <summary>What is asked of the planner besides the batch itself.</summary>
+/// <param name="From">Nothing is planned before this; in the middle of a sitting, the rest of the sitting is used.</param>
+/// <param name="Effort">How hard to look for a better plan, in counted work: the same on every machine.</param>
+/// <param name="Pace">Overrides the file's pace; null to keep it.</param>
+/// <param name="Progress">Is told how the search is getting on.</param>
+/// <param name="Seed">Starts the search's random numbers; the same seed gives the same plan.</param>
+public sealed record PlanRequest(
+    Instant From,
+    SearchEffort Effort = SearchEffort.Usual,
+    Pace? Pace = null,
+    IProgress<PlanProgress>? Progress = null,
+    ulong Seed = 1);
+
+/// <summary>How hard to look for a better plan.</summary>
+public enum SearchEffort
+{
+    /// <summary>A good first plan.</summary>
+    Quick,
+
+    /// <summary>The everyday choice.</summary>
+    Usual,
+
+    /// <summary>Several times as much work as usual.</summary>
+    Thorough,
+}
+
+/// <summary>How the search is getting on.</summary>
+/// <param name="Finish">When the last piece is ready in the best plan so far.</param>
+/// <param name="NotBefore">No plan can have the last piece ready before this.</param>
+/// <param name="Done">The part of the work that is done, from 0 to 1.</param>
+public sealed record PlanProgress(Instant Finish, Instant NotBefore, double Done);
