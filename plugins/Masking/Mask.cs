@@ -25,8 +25,7 @@ public sealed class Mask : Verb<MaskingOff>
     {
         var material = particulars.Using;
         if (particulars.Over is { } over && over.Name == job.As)
-            throw new ParticularException("over", $"The mask cannot lie over itself; name the mask under it, or leave it out.");
-        var settled = material.Sets is { } sets ? sets.Comfortable : default;
+            throw new ParticularException("over", "The mask cannot lie over itself; name the mask under it, or leave it out.");
         return new Intent(
             [new Deed.PutMaskOn(job.As, material, particulars.Over?.Name)],
             new Work
@@ -34,7 +33,6 @@ public sealed class Mask : Verb<MaskingOff>
                 PerUnit = EffortWith(material.Kind).For(job.Size),
                 SetUp = new Attended(material.Kind is MaskKind.Tape or MaskKind.Film ? 2 : 1),
                 PutAway = new Attended(2),
-                Unattended = settled,
             })
         {
             Cautions = material.Kind is MaskKind.Tape or MaskKind.Film ? [Cautions.Blades] : [],

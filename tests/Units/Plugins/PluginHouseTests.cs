@@ -67,4 +67,17 @@ public sealed partial class PluginHouseTests
         static IEnumerable<string> NamesOf(IEnumerable<(string Name, Sequence<string> AlsoCalled)> rows) =>
             rows.SelectMany(row => row.AlsoCalled.With(row.Name)).Select(name => name.ToUpperInvariant());
     }
+
+    [Fact]
+    public void Cautions_are_one_text_per_name_everywhere_and_promise_nothing()
+    {
+        var cautions = VerbCases.All.SelectMany(@case => @case.Intend().Cautions).Distinct().ToList();
+        cautions.Select(caution => caution.Name).Should().OnlyHaveUniqueItems();
+        foreach (var caution in cautions)
+        {
+            caution.Name.Should().MatchRegex(KebabCase());
+            caution.Text.Should().NotMatchRegex("(?i)\\bsafe(ly)?\\b", caution.Name);
+            caution.Text.Length.Should().BeLessThan(220, caution.Name);
+        }
+    }
 }
