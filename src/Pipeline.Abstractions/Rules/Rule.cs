@@ -67,7 +67,10 @@ public abstract record Verdict
     /// <summary>The areas concerned.</summary>
     public Sequence<string> Areas { get; init; }
 
-    /// <summary>What is wrong (for a wait: what goes wrong if it is not kept), in a painter's words, with values.</summary>
+    /// <summary>
+    /// What is wrong (for a wait: what goes wrong if it is not kept), in a painter's words, with values. <c>{areas}</c> stands for
+    /// <see cref="Areas"/>: verdicts of one rule on one step that differ only in their areas are put together first.
+    /// </summary>
     public required string Message { get; init; }
 
     /// <summary>What to do.</summary>

@@ -91,10 +91,28 @@ public sealed record Surface
     public bool IsMasked => !Masks.IsEmpty;
 
     /// <summary>True if the preparation has been done since the last strip.</summary>
-    public bool Has(Preparation what) => Preparations.Any(done => done.What == what);
+    public bool Has(Preparation what)
+    {
+        foreach (var done in Preparations)
+        {
+            if (done.What == what)
+                return true;
+        }
+
+        return false;
+    }
 
     /// <summary>True if any layer has the role.</summary>
-    public bool Has(LayerRole role) => Layers.Any(layer => layer.Role == role);
+    public bool Has(LayerRole role)
+    {
+        foreach (var layer in Layers)
+        {
+            if (layer.Role == role)
+                return true;
+        }
+
+        return false;
+    }
 
     /// <summary>How the top shines; bare material counts as matt. Decals and effects show the sheen of what lies under them.</summary>
     public Sheen Sheen
@@ -115,38 +133,69 @@ public sealed record Surface
 /// <summary>The surfaces of all areas of a model, by area name. Immutable; equal when every area's surface is equal.</summary>
 public sealed class SurfaceMap : IEquatable<SurfaceMap>
 {
-    private readonly SortedList<string, Surface> surfaces;
+    // two arrays side by side: changing a few surfaces copies one array and shares the names
+    private readonly string[] areas;
+    private readonly Surface[] surfaces;
 
     /// <summary>A surface for each area.</summary>
+    /// <exception cref="ArgumentException">Two surfaces for one area.</exception>
     public SurfaceMap(IEnumerable<KeyValuePair<string, Surface>> surfaces)
     {
-        this.surfaces = new SortedList<string, Surface>(StringComparer.Ordinal);
+        var sorted = new SortedList<string, Surface>(StringComparer.Ordinal);
         foreach (var (area, surface) in surfaces)
-            this.surfaces.Add(area, surface);
+            sorted.Add(area, surface);
+        areas = [.. sorted.Keys];
+        this.surfaces = [.. sorted.Values];
     }
+
+    private SurfaceMap(string[] areas, Surface[] surfaces) => (this.areas, this.surfaces) = (areas, surfaces);
 
     /// <summary>The surface of an area.</summary>
     /// <exception cref="KeyNotFoundException">The model has no such area.</exception>
-    public Surface this[string area] => surfaces[area];
+    public Surface this[string area] => surfaces[IndexOf(area)];
 
     /// <summary>The areas' names in ordinal order.</summary>
-    public IEnumerable<string> Areas => surfaces.Keys;
+    public IReadOnlyList<string> Areas => areas;
 
     /// <summary>This map with some surfaces replaced.</summary>
+    /// <exception cref="KeyNotFoundException">The model has no such area.</exception>
     public SurfaceMap With(IEnumerable<KeyValuePair<string, Surface>> changed)
     {
-        var copy = new SurfaceMap(surfaces);
+        var copy = (Surface[])surfaces.Clone();
         foreach (var (area, surface) in changed)
-            copy.surfaces[area] = surface;
-        return copy;
+            copy[IndexOf(area)] = surface;
+        return new SurfaceMap(areas, copy);
+    }
+
+    /// <summary>This map with the surfaces of some areas changed.</summary>
+    /// <exception cref="KeyNotFoundException">The model has no such area.</exception>
+    public SurfaceMap With(Sequence<string> changed, Func<Surface, Surface> change)
+    {
+        if (changed.IsEmpty)
+            return this;
+        var copy = (Surface[])surfaces.Clone();
+        foreach (var area in changed)
+        {
+            var index = IndexOf(area);
+            copy[index] = change(copy[index]);
+        }
+
+        return new SurfaceMap(areas, copy);
+    }
+
+    private int IndexOf(string area)
+    {
+        var index = Array.BinarySearch(areas, area, StringComparer.Ordinal);
+        return index >= 0 ? index : throw new KeyNotFoundException($"The model has no area '{area}'.");
     }
 
     /// <inheritdoc/>
-    public bool Equals(SurfaceMap? other) => other is not null && surfaces.SequenceEqual(other.surfaces);
+    public bool Equals(SurfaceMap? other) =>
+        other is not null && areas.AsSpan().SequenceEqual(other.areas) && surfaces.AsSpan().SequenceEqual(other.surfaces);
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as SurfaceMap);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => surfaces.Count;
+    public override int GetHashCode() => surfaces.Length;
 }
