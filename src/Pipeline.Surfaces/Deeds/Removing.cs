@@ -9,9 +9,9 @@ internal static class Removing
     /// Down to the bare material. What was done to the material itself lasts (cut, trimmed, post-cured, glued, filled); cleanness does not,
     /// because stripper is left in every fold.
     /// </summary>
-    public static SurfaceMap Strip(SurfaceMap surfaces, Step step)
+    public static SurfaceMap Strip(SurfaceMap surfaces, Step step, Deed.Strip deed)
     {
-        var stripped = new PreparationDone(Preparation.Stripped, step.Index, null, Carrier.None);
+        var stripped = new PreparationDone(Preparation.Stripped, step.Index, deed.Settles, deed.Dissolves);
         return surfaces.With(step.Areas, surface => surface with
         {
             Layers = [],

@@ -22,7 +22,7 @@ internal static class StepOnSurfaces
                 Deed.Lay lay => Laying.Lay(surfaces, step, lay),
                 Deed.PutMaskOn mask => Masking.PutOn(surfaces, step, mask),
                 Deed.TakeMaskOff mask => Masking.TakeOff(surfaces, mask),
-                Deed.Strip => Removing.Strip(surfaces, step),
+                Deed.Strip strip => Removing.Strip(surfaces, step, strip),
                 // cleaning back, softening, waiting and handling move what is there but leave the same layers
                 _ => surfaces,
             };

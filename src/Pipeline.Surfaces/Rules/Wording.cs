@@ -1,0 +1,86 @@
+using Pipeline.Abstractions;
+
+namespace Pipeline.Surfaces.Rules;
+
+/// <summary>Puts verdicts together and fills in their areas.</summary>
+internal static class Wording
+{
+    private const string AreasMark = "{areas}";
+    private const int MostNamed = 6;
+
+    /// <summary>True if only the areas tell two verdicts of a rule apart.</summary>
+    public static bool DifferOnlyInAreas(Verdict one, Verdict other) =>
+        one.Step == other.Step
+        && one.Message == other.Message
+        && one.Remedy == other.Remedy
+        && (one, other) switch
+        {
+            (Verdict.Says left, Verdict.Says right) => left.Level == right.Level,
+            (Verdict.Needs left, Verdict.Needs right) => left.Since == right.Since
+                && left.SinceStart == right.SinceStart
+                && left.ToFinish == right.ToFinish
+                && left.Carrier == right.Carrier
+                && left.Gravest == right.Gravest
+                && left.IsFromLabel == right.IsFromLabel
+                && left.For == right.For
+                && left.Span == right.Span,
+            _ => false,
+        };
+
+    /// <summary>One verdict about the areas of both, with the pointers of both.</summary>
+    public static Verdict Together(Verdict one, Verdict other)
+    {
+        var areas = one.Areas;
+        foreach (var area in other.Areas)
+        {
+            if (!areas.Contains(area))
+                areas = areas.With(area);
+        }
+
+        var related = one.Related;
+        foreach (var pointer in other.Related)
+        {
+            if (!related.Contains(pointer))
+                related = related.With(pointer);
+        }
+
+        return one with { Areas = areas, Related = related };
+    }
+
+    /// <summary>The verdict with its areas named in message and remedy.</summary>
+    public static Verdict FillIn(Verdict verdict)
+    {
+        var inMessage = verdict.Message.Contains(AreasMark, StringComparison.Ordinal);
+        var inRemedy = verdict.Remedy.Contains(AreasMark, StringComparison.Ordinal);
+        if (!inMessage && !inRemedy)
+            return verdict;
+        var areas = Named(verdict.Areas);
+        return verdict with
+        {
+            Message = inMessage ? Sentence(verdict.Message, areas) : verdict.Message,
+            Remedy = inRemedy ? Sentence(verdict.Remedy, areas) : verdict.Remedy,
+        };
+    }
+
+    /// <summary>Names as people list them: <c>jib, hook and cabin</c>; a long list is cut short with its number.</summary>
+    public static string Named(IReadOnlyList<string> names) => names.Count switch
+    {
+        0 => "the piece",
+        1 => names[0],
+        <= MostNamed => string.Join(", ", names.Take(names.Count - 1)) + " and " + names[^1],
+        _ => string.Join(", ", names.Take(MostNamed - 1)) + FormattableString.Invariant($" and {names.Count - MostNamed + 1} more"),
+    };
+
+    /// <summary>The first line of a message.</summary>
+    public static string OneLine(string message)
+    {
+        var end = message.AsSpan().IndexOfAny('\r', '\n');
+        return end < 0 ? message : message[..end];
+    }
+
+    private static string Sentence(string text, string areas)
+    {
+        var filled = text.Replace(AreasMark, areas, StringComparison.Ordinal);
+        return text.StartsWith(AreasMark, StringComparison.Ordinal) ? char.ToUpperInvariant(filled[0]) + filled[1..] : filled;
+    }
+}

@@ -1,0 +1,51 @@
+using Pipeline.Abstractions;
+using Pipeline.Surfaces.Lifecycle;
+using Pipeline.Surfaces.Order;
+using Pipeline.Surfaces.Rules;
+using Pipeline.Workflows;
+
+namespace Pipeline.Surfaces;
+
+/// <summary>A symbolic run of every route: surfaces, order, waits, findings. Pure.</summary>
+public static class Walk
+{
+    /// <summary>The rules of the walk itself, to be listed and explained beside those of the plugins.</summary>
+    public static Sequence<Brought<Rule>> OwnRules { get; } =
+        [new("the walk", new SilenceWithoutEffect()), new("the walk", new StepOutOfTurn())];
+
+    /// <summary>Walks all routes of a batch and asks all rules about every step.</summary>
+    /// <param name="batch">What to walk.</param>
+    /// <param name="trade">The rules to ask. A rule that fails becomes one finding that names it; the others go on.</param>
+    public static Walked Run(Batch batch, Trade trade)
+    {
+        var lifecycle = new ModelLifecycle();
+        var runner = new RuleRunner(trade.Rules);
+        var silencing = new Silencing(batch);
+        var report = new FindingReport();
+        var routes = new List<WalkedRoute>();
+        foreach (var route in batch.Routes)
+        {
+            var moments = RouteWalk.Moments(route, batch.Bench.Climate, lifecycle);
+            var waits = new List<RuledWait>();
+            foreach (var (rule, verdict) in runner.Judge(new WalkedSteps(route.Model, moments.ToSequence())))
+            {
+                var silence = silencing.For(rule, verdict.Step, route);
+                if (verdict is Verdict.Says says)
+                    report.Add(rule, says, route, silence);
+                else if (verdict is Verdict.Needs needs && silence is null)
+                    waits.Add(new RuledWait(rule, needs));
+            }
+
+            routes.Add(new WalkedRoute(
+                route,
+                moments.ToSequence(),
+                TouchOrder.Of(route.Model, moments),
+                waits.ToSequence(),
+                RouteWalk.Masks(moments)));
+        }
+
+        report.AddAll(runner.Failures);
+        report.AddAll(silencing.WithoutEffect(trade));
+        return new Walked(batch, routes.ToSequence(), report.Sorted());
+    }
+}
