@@ -26,7 +26,8 @@ public sealed class CatalogueTests
     [InlineData("stain", "30–60 min", "60 min – 2 h", "24–48 h", "24–48 h")]
     [InlineData("waterborne varnish", "30–60 min", "60 min – 2 h", "24–48 h", "24–48 h")]
     [InlineData("lacquer varnish", "15–30 min", "30–60 min", "6–12 h", "6–12 h")]
-    public void Times_to_recoat_and_to_mask_thin_and_heavy(string family, string thinRecoat, string heavyRecoat, string thinMask, string heavyMask)
+    public void Times_to_recoat_and_to_mask_thin_and_heavy(
+        string family, string thinRecoat, string heavyRecoat, string thinMask, string heavyMask)
     {
         var row = AllPlugins.Families.Single(each => each.Name == family);
         new[] { row.Thin.Recoatable, row.Heavy.Recoatable, row.Thin.MaskSafe, row.Heavy.MaskSafe }
@@ -106,8 +107,8 @@ public sealed class CatalogueTests
     public void Cleaning_out_costs_more_the_further_the_next_load_is_away()
     {
         var row = AllPlugins.CleanOuts.Should().ContainSingle().Subject;
-        double[] times = [row.SameLoad.Minutes, row.LightToDark.Minutes, row.DarkToLight.Minutes, row.FamilyChange.Minutes, row.AfterMetallic.Minutes];
-        times.Should().Equal(0, 2, 5, 10, 12.5);
+        Attended[] times = [row.SameLoad, row.LightToDark, row.DarkToLight, row.FamilyChange, row.AfterMetallic];
+        times.Select(time => time.Minutes).Should().Equal(0, 2, 5, 10, 12.5);
         row.EndOfSitting.Minutes.Should().Be(12.5);
     }
 }
