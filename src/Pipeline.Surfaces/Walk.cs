@@ -25,7 +25,7 @@ public static class Walk
         var routes = new List<WalkedRoute>();
         foreach (var route in batch.Routes)
         {
-            var moments = RouteWalk.Moments(route, batch.Bench.Climate, lifecycle);
+            var moments = RouteWalk.Moments(route, batch.Bench, lifecycle);
             var waits = new List<RuledWait>();
             foreach (var (rule, verdict) in runner.Judge(new WalkedSteps(route.Model, moments.ToSequence())))
             {
@@ -44,8 +44,31 @@ public static class Walk
                 RouteWalk.Masks(moments)));
         }
 
+        JudgeBatch(batch, routes, runner, silencing, report);
         report.AddAll(runner.Failures);
         report.AddAll(silencing.WithoutEffect(trade));
         return new Walked(batch, routes.ToSequence(), report.Sorted());
+    }
+
+    private static void JudgeBatch(Batch batch, List<WalkedRoute> routes, RuleRunner runner, Silencing silencing, FindingReport report)
+    {
+        var view = new BatchView
+        {
+            Routes = routes.Select(route => new WalkedSteps(route.Route.Model, route.Moments)).ToSequence(),
+            Starts = routes.SelectMany((route, index) => route.Route.Pins.Select(pin =>
+                new DecidedStart(new StepInBatch(index, pin.Step), pin.At.ToDateTimeUnspecified()))).ToSequence(),
+            Paints = batch.Paints,
+            Climate = batch.Bench.Climate,
+            Bench = batch.Bench.Place,
+            Painters = batch.Bench.Painters.Count,
+            Tools = batch.Bench.Tools.Select(tool => new ToolCount(tool.Name, tool.Count)).ToSequence(),
+            Cup = batch.Bench.Cup,
+        };
+        foreach (var (rule, verdict) in runner.JudgeBatch(view))
+        {
+            var route = verdict.Step is { } at ? routes[at.Route].Route : null;
+            var silence = route is null ? silencing.ForBatch(rule) : silencing.For(rule, verdict.Step!.Value.Step, route);
+            report.Add(rule, verdict, route?.Model.Name, silence);
+        }
     }
 }

@@ -10,6 +10,11 @@ public sealed record Climate(Temperature Air, Share Humidity, Temperature? Surfa
     public static Climate Standard { get; } = new(new Temperature(21), new Share(0.5));
 }
 
+/// <summary>Where something comes from that is used at the bench.</summary>
+/// <param name="At">How warm it is there.</param>
+/// <param name="InTheRoomFor">How long before its first use it is brought to the bench; null if the file does not say.</param>
+public sealed record Storage(Temperature At, Drying? InTheRoomFor = null);
+
 /// <summary>The bench's climate while somebody works there and while it is left alone overnight.</summary>
 public sealed record BenchClimate(Climate Day, Climate Night)
 {

@@ -27,6 +27,12 @@ public sealed record Moment
     /// <summary>The bench's climate.</summary>
     public required BenchClimate Climate { get; init; }
 
+    /// <summary>The air the step is done in: its own, or the bench's by day.</summary>
+    public Climate Air => Step.Climate ?? Climate.Day;
+
+    /// <summary>What protects the painter at this step, as far as the file says.</summary>
+    public Protection Protection { get; init; } = Protection.Unsaid;
+
     /// <summary>The step that laid a layer, put a mask on or did a preparation.</summary>
     public Step At(int step) => Route[step];
 }
@@ -54,6 +60,9 @@ public abstract class Rule
 
     /// <summary>Looks at a whole route, once, after its last step.</summary>
     public virtual IEnumerable<Verdict> JudgeRoute(WalkedSteps route) => [];
+
+    /// <summary>Looks at the whole batch, once, after all routes.</summary>
+    public virtual IEnumerable<BatchVerdict> JudgeBatch(BatchView batch) => [];
 }
 
 /// <summary>What a rule has to say: something now, or a time to be kept.</summary>

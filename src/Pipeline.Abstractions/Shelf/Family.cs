@@ -79,6 +79,15 @@ public sealed record Family
     /// <summary>Dampest air in which it can be sprayed matt, where that is drier; null if <see cref="Dampest"/> serves.</summary>
     public Share? DampestSprayedMatt { get; init; }
 
+    /// <summary>Driest air in which it can be sprayed before it dries on the tip; null if nothing needs saying.</summary>
+    public Share? DriestSprayed { get; init; }
+
+    /// <summary>Warmest bench at which it can be sprayed before it dries on the tip; null if nothing needs saying.</summary>
+    public Temperature? WarmestSprayed { get; init; }
+
+    /// <summary>Its hardener holds isocyanate.</summary>
+    public bool HasIsocyanate { get; init; }
+
     /// <summary>True for clear varnishes, which part a soft layer from a hot one.</summary>
     public bool IsVarnish { get; init; }
 

@@ -45,12 +45,19 @@ public sealed record Paint
     /// <summary>How it is mixed; null for a paint straight from its pot.</summary>
     public Recipe? Recipe { get; init; }
 
+    /// <summary>Where it is kept, if that is colder than the bench; null if the file does not say.</summary>
+    public Storage? Storage { get; init; }
+
     /// <summary>The painter's own remark, or null.</summary>
     public string? Note { get; init; }
 }
 
 /// <summary>Parts of paints by volume, plus thinner.</summary>
-public sealed record Recipe(Sequence<RecipePart> Parts, Thinning? Thinner);
+public sealed record Recipe(Sequence<RecipePart> Parts, Thinning? Thinner)
+{
+    /// <summary>How much is mixed, where the file says: one pot for the whole batch. Null if it is mixed as it is needed.</summary>
+    public Volume? Makes { get; init; }
+}
 
 /// <summary>So many parts by volume of one paint.</summary>
 public sealed record RecipePart(Paint Paint, double Parts);

@@ -26,6 +26,9 @@ public enum LayerRole
 
     /// <summary>Loose pigment.</summary>
     Powder,
+
+    /// <summary>Tufts, grass, leaves, snow.</summary>
+    Scatter,
 }
 
 /// <summary>How colour is worked, where it matters to what may follow.</summary>

@@ -29,6 +29,12 @@ public abstract record Deed
         /// <summary>The joint is pinned.</summary>
         public bool IsPinned { get; init; }
 
+        /// <summary>The joint bears weight or sticks out far.</summary>
+        public bool IsLoaded { get; init; }
+
+        /// <summary>Moving air carries the glue's vapour away from finished surfaces.</summary>
+        public bool HasAirflow { get; init; }
+
         /// <summary>The liquid the piece is washed in; null for dry work.</summary>
         public Liquid? Liquid { get; init; }
 
@@ -56,6 +62,12 @@ public abstract record Deed
 
         /// <summary>The joint is pinned.</summary>
         public bool IsPinned { get; init; }
+
+        /// <summary>The joint bears weight or sticks out far.</summary>
+        public bool IsLoaded { get; init; }
+
+        /// <summary>Moving air carries the glue's vapour away from finished surfaces.</summary>
+        public bool HasAirflow { get; init; }
 
         private protected override void Closed() { }
     }

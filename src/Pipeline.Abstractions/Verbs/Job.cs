@@ -4,7 +4,11 @@ namespace Pipeline.Abstractions;
 /// <param name="Name">Unique within the model.</param>
 /// <param name="Part">The part it belongs to.</param>
 /// <param name="Size">How much there is to paint.</param>
-public sealed record Area(string Name, string Part, SurfaceSize Size);
+public sealed record Area(string Name, string Part, SurfaceSize Size)
+{
+    /// <summary>Meant to shine when finished (a lens, bright metal), or not; null if the file does not say.</summary>
+    public bool? Shines { get; init; }
+}
 
 /// <summary>One kind of piece.</summary>
 public sealed record Model
@@ -32,6 +36,12 @@ public sealed record Model
 
     /// <summary>What a part is made of where it differs from the model; keyed by position in <see cref="Parts"/>, null for the same.</summary>
     public Sequence<Material?> PartMaterials { get; init; }
+
+    /// <summary>Picked up again and again when it is finished: a token, a playing piece.</summary>
+    public bool IsHandled { get; init; }
+
+    /// <summary>Where it comes from, if that is colder than the bench; null if the file does not say.</summary>
+    public Storage? Storage { get; init; }
 
     /// <summary>The size of all areas together.</summary>
     public SurfaceSize Size => new(Areas.Sum(area => area.Size.SquareCentimetres));
@@ -95,6 +105,12 @@ public sealed record Step
 
     /// <summary>The usual cautions.</summary>
     public Sequence<Caution> Cautions { get; init; }
+
+    /// <summary>The air where the step is done, if that is not the bench; null for the bench's.</summary>
+    public Climate? Climate { get; init; }
+
+    /// <summary>What protects the painter at this step, where the file says something else than for the bench.</summary>
+    public Protection Protection { get; init; } = Protection.Unsaid;
 
     /// <summary>The painter's remark, or null.</summary>
     public string? Note { get; init; }

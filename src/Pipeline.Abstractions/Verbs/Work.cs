@@ -16,6 +16,22 @@ public enum StepKind
     Removal,
 }
 
+/// <summary>How a spraying tool is cleaned out before a load.</summary>
+public enum ToolCleaning
+{
+    /// <summary>As the change of load asks for; planned.</summary>
+    AsNeeded,
+
+    /// <summary>Not at all: the painter fills the next paint on top.</summary>
+    None,
+
+    /// <summary>Flushed through, not taken apart.</summary>
+    Flush,
+
+    /// <summary>Taken apart and cleaned.</summary>
+    Strip,
+}
+
 /// <summary>What a step costs the painter and asks of the bench. The file may override the times.</summary>
 public sealed record Work
 {
@@ -39,6 +55,9 @@ public sealed record Work
 
     /// <summary>What the tool holds; null if it holds nothing.</summary>
     public Paint? Load { get; init; }
+
+    /// <summary>How the tool is cleaned out before this step; <see cref="ToolCleaning.AsNeeded"/> unless the file says.</summary>
+    public ToolCleaning CleanedOut { get; init; }
 
     /// <summary>True if each unit stands on the drying rack until its new layer is touch-dry.</summary>
     public bool NeedsDryingPlace { get; init; }

@@ -23,6 +23,20 @@ internal sealed class FindingReport
             byCause.Add(cause, new Repeats(First(rule, verdict, route, step, silence), route.Model.Name, step.FollowedFrom));
     }
 
+    /// <summary>Adds what a rule says about the batch as a whole.</summary>
+    public void Add(string rule, BatchVerdict verdict, string? model, Silence? silence) => others.Add(new Finding
+    {
+        Rule = rule,
+        Level = verdict.Level,
+        Place = verdict.Place,
+        Message = verdict.Message,
+        Remedy = verdict.Remedy,
+        Model = model,
+        Areas = verdict.Areas,
+        Related = verdict.Related,
+        Silenced = silence?.Reason,
+    });
+
     /// <summary>Adds findings that stand for themselves.</summary>
     public void AddAll(IEnumerable<Finding> findings) => others.AddRange(findings);
 

@@ -46,6 +46,47 @@ internal sealed class RuleRunner
         return verdicts;
     }
 
+    /// <summary>What the rules say about the batch as a whole, areas filled in.</summary>
+    public List<(string Rule, BatchVerdict Verdict)> JudgeBatch(BatchView batch)
+    {
+        var verdicts = new List<(string Rule, BatchVerdict Verdict)>();
+        for (var i = 0; i < rules.Length; i++)
+        {
+            if (hasFailed[i])
+                continue;
+            var (plugin, rule) = rules[i];
+            var first = verdicts.Count;
+            try
+            {
+                foreach (var verdict in rule.JudgeBatch(batch))
+                {
+                    Check(verdict, batch);
+                    if (verdicts.Count - first >= MostVerdicts)
+                        throw new InvalidOperationException("It has too much to say about one batch.");
+                    verdicts.Add((rule.Name, Wording.FillIn(verdict)));
+                }
+            }
+            catch (Exception mistake) when (mistake is not OutOfMemoryException)
+            {
+                verdicts.RemoveRange(first, verdicts.Count - first);
+                hasFailed[i] = true;
+                failures.Add(Failure(plugin, NameOf(rule), mistake, batch.Bench));
+            }
+        }
+
+        return verdicts;
+    }
+
+    private static void Check(BatchVerdict? verdict, BatchView batch)
+    {
+        if (verdict is null)
+            throw new InvalidOperationException("It gave an empty verdict.");
+        if (verdict.Step is not { } at)
+            return;
+        if (at.Route < 0 || at.Route >= batch.Routes.Count || at.Step < 0 || at.Step >= batch.Routes[at.Route].Moments.Count)
+            throw new InvalidOperationException($"It spoke of step {at.Step} of route {at.Route}, which is not there.");
+    }
+
     private void Ask(int index, WalkedSteps route, Moment? moment, List<RuledVerdict> verdicts)
     {
         if (hasFailed[index])

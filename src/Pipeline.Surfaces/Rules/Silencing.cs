@@ -17,6 +17,15 @@ internal sealed class Silencing(Batch batch)
         return silence;
     }
 
+    /// <summary>The silence that covers what a rule says about the batch as a whole, or null.</summary>
+    public Silence? ForBatch(string rule)
+    {
+        var silence = Find(batch.Silences, rule);
+        if (silence is not null)
+            used.Add(silence);
+        return silence;
+    }
+
     /// <summary>A note for each silence that silenced nothing. A step of a scheme followed several times is one silence.</summary>
     public IEnumerable<Finding> WithoutEffect(Trade trade)
     {

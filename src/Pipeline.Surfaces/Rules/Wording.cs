@@ -62,6 +62,17 @@ internal static class Wording
         };
     }
 
+    /// <summary>The verdict with its areas named in message and remedy.</summary>
+    public static BatchVerdict FillIn(BatchVerdict verdict)
+    {
+        var areas = Named(verdict.Areas);
+        return verdict with
+        {
+            Message = verdict.Message.Contains(AreasMark, StringComparison.Ordinal) ? Sentence(verdict.Message, areas) : verdict.Message,
+            Remedy = verdict.Remedy.Contains(AreasMark, StringComparison.Ordinal) ? Sentence(verdict.Remedy, areas) : verdict.Remedy,
+        };
+    }
+
     /// <summary>Names as people list them: <c>jib, hook and cabin</c>; a long list is cut short with its number.</summary>
     public static string Named(IReadOnlyList<string> names) => names.Count switch
     {

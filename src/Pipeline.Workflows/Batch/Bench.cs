@@ -27,6 +27,12 @@ public sealed record Bench
     /// <summary>The climate by day and by night.</summary>
     public BenchClimate Climate { get; init; } = BenchClimate.Standard;
 
+    /// <summary>What protects the painters, as far as the file says.</summary>
+    public Protection Protection { get; init; } = Protection.Unsaid;
+
+    /// <summary>What the airbrush's cup holds, or null if the file does not say.</summary>
+    public Volume? Cup { get; init; }
+
     /// <summary>Most attended minutes in one day for one painter, or null.</summary>
     public Attended? MostPerDay { get; init; }
 
