@@ -45,11 +45,18 @@ public sealed class Clean : Verb<Cleaning>
                 ? Baths.WorkOf(hands * 0.5, job.Model.Count, bath: new Drying(5), setUp: 5, putAway: 5)
                 : new Work { PerUnit = hands, SetUp = new Attended(5), PutAway = new Attended(3) })
         {
-            Cautions =
-            [
-                .. liquid is { } wet ? Cautions.Of(wet) : [],
-                .. particulars.Ultrasonic ? (Caution[])[Cautions.UltrasonicBath] : [],
-            ],
+            Cautions = [.. CautionsOf(job, liquid, particulars.Ultrasonic).Distinct()],
         };
     }
+
+    private static IEnumerable<Caution> CautionsOf(Job job, Liquid? liquid, bool ultrasonic)
+    {
+        // the rinse of a print carries uncured resin
+        if (liquid is not null && job.IsAnywhere(material => material.NeedsPostCure))
+            return [Cautions.SkinSensitiser, Cautions.Waste, .. CautionsOf(liquid.Value, ultrasonic)];
+        return liquid is { } wet ? CautionsOf(wet, ultrasonic) : [];
+    }
+
+    private static IEnumerable<Caution> CautionsOf(Liquid liquid, bool ultrasonic) =>
+        ultrasonic ? [.. Cautions.Of(liquid), Cautions.UltrasonicBath] : Cautions.Of(liquid);
 }

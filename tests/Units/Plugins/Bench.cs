@@ -1,4 +1,5 @@
 using Pipeline.Abstractions;
+using Pipeline.Plugins.Coats;
 
 namespace Pipeline.Tests.Units.Plugins;
 
@@ -6,6 +7,30 @@ namespace Pipeline.Tests.Units.Plugins;
 internal static class Bench
 {
     private static readonly Place Nowhere = new("case", 1, 1);
+
+    public static Paint Slate { get; } = Pot("slate", Families.AcrylicLacquer);
+
+    public static Paint Yellow { get; } = Pot("yellow", Families.WaterborneAcrylic);
+
+    public static Paint Brass { get; } = Pot("brass", Families.AlcoholMetallic) with { IsMetallic = true };
+
+    public static Paint Amber { get; } = Pot("amber", Families.AcrylicLacquer) with { IsClear = true };
+
+    public static Paint Bilge { get; } = Pot("bilge", Families.Enamel);
+
+    public static Paint Umber { get; } = Pot("umber", Families.Oil);
+
+    public static Paint Shade { get; } = Pot("shade", Families.Stain);
+
+    public static Paint Sealer { get; } = Pot("sealer", Families.CelluloseLacquer);
+
+    public static Paint Clear { get; } = Pot("clear", Families.WaterborneVarnish);
+
+    /// <summary>Six resin figures.</summary>
+    public static Job Figures { get; } = Six("resin");
+
+    /// <summary>Six pieces of fibreboard.</summary>
+    public static Job Boards { get; } = Six("fibreboard");
 
     /// <summary>A paint straight from its pot, with its family's times.</summary>
     public static Paint Pot(string name, Family family) => new()

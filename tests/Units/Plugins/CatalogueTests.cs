@@ -1,4 +1,5 @@
 using Pipeline.Abstractions;
+using Pipeline.Plugins.Preparing;
 
 namespace Pipeline.Tests.Units.Plugins;
 
@@ -110,5 +111,19 @@ public sealed class CatalogueTests
         Attended[] times = [row.SameLoad, row.LightToDark, row.DarkToLight, row.FamilyChange, row.AfterMetallic];
         times.Select(time => time.Minutes).Should().Equal(0, 2, 5, 10, 12.5);
         row.EndOfSitting.Minutes.Should().Be(12.5);
+    }
+
+    [Theory]
+    [InlineData(Glue.Superglue, "5 min", null)]
+    [InlineData(Glue.FoamSafeSuperglue, "5 min", null)]
+    [InlineData(Glue.Pva, "2–4 h", null)]
+    [InlineData(Glue.Epoxy, "3–6 h", "12–24 h")]
+    [InlineData(Glue.StyreneCement, "60 min – 2 h", "24 h")]
+    public void Glues_set_in_their_time(Glue glue, string works, string? sandable)
+    {
+        var row = Glues.Of(glue);
+        row.Works.ToString().Should().Be(works);
+        row.Sandable?.ToString().Should().Be(sandable);
+        row.Source.Should().Be("common practice");
     }
 }

@@ -80,4 +80,25 @@ public sealed partial class PluginHouseTests
             caution.Text.Length.Should().BeLessThan(220, caution.Name);
         }
     }
+
+    [Theory]
+    [InlineData("clean: all, in: isopropyl", "solvent-vapour", "waste")]
+    [InlineData("clean: all, in: isopropyl (printed resin)", "skin-sensitiser", "waste", "solvent-vapour")]
+    [InlineData("clean: all, ultrasonic: yes", "ultrasonic-bath")]
+    [InlineData("post-cure: all", "ultraviolet-light", "skin-sensitiser", "waste")]
+    [InlineData("trim: all", "blades", "harmful-dust")]
+    [InlineData("sand: all, wet: no", "harmful-dust")]
+    [InlineData("glue: all", "superglue")]
+    [InlineData("glue: all (styrene)", "solvent-vapour")]
+    [InlineData("glue: all (fibreboard)")]
+    [InlineData("fill: all", "skin-sensitiser")]
+    [InlineData("undercoat: all, with: slate, by: airbrush", "spray-mist", "solvent-vapour")]
+    [InlineData("undercoat: all, with: slate, by: aerosol", "spray-mist", "pressurised-can", "solvent-vapour")]
+    [InlineData("coat: all, with: yellow, by: brush")]
+    [InlineData("wash: all, with: umber, pin: yes", "solvent-vapour", "oily-rags")]
+    [InlineData("clean-back: all, with: white spirit", "solvent-vapour", "waste", "oily-rags")]
+    [InlineData("cure: all, to: mask-safe, heat: 40 °C", "heat")]
+    [InlineData("mask: all, using: cut film, over: bands, as: stencil", "blades")]
+    public void Work_that_can_hurt_shows_its_cautions(string step, params string[] cautions) =>
+        VerbCases.All.Single(@case => @case.Says == step).Intend().Cautions.Select(caution => caution.Name).Should().Equal(cautions);
 }

@@ -1,0 +1,72 @@
+using Pipeline.Abstractions;
+using Pipeline.Plugins.Preparing;
+using static Pipeline.Tests.Units.Plugins.Bench;
+
+namespace Pipeline.Tests.Units.Plugins;
+
+/// <summary>Work on the bare piece.</summary>
+internal static class PreparationCases
+{
+    public static IReadOnlyList<VerbCase> All { get; } =
+    [
+        new("clean: all", new Clean(), new Cleaning(), Figures,
+            "Washed, with soapy water, settles 60 min – 2 h (Water)", "1.4 min, set up 5/3"),
+        new("clean: all, in: isopropyl", new Clean(), new Cleaning(Liquid.Isopropyl), Figures,
+            "Washed, with isopropyl, settles 60 min – 2 h (Alcohol)", "1.4 min, set up 5/3"),
+        new("clean: all, in: isopropyl (printed resin)", new Clean(), new Cleaning(Liquid.Isopropyl), Six("printed resin"),
+            "Washed, with isopropyl, settles 60 min – 2 h (Alcohol)", "1.4 min, set up 5/3"),
+        new("clean: all, ultrasonic: yes", new Clean(), new Cleaning(Ultrasonic: true), Figures,
+            "Washed, with soapy water, settles 60 min – 2 h (Water), ultrasonic", "4.2 min together, set up 5/5, alone 5 min"),
+        new("clean: all (fibreboard is brushed off, not washed)", new Clean(), new Cleaning(), Boards,
+            "Washed", "1.4 min, set up 5/3"),
+        new("clean: all, in: water (fibreboard)", new Clean(), new Cleaning(Liquid.Water), Boards,
+            "Washed, with water, settles 12–24 h (Water)", "1.4 min, set up 5/3"),
+        new("post-cure: all", new PostCure(), new NoParticulars(), Six("printed resin"),
+            "PostCured", "6 min together, set up 5/5, alone 90 min"),
+        new("cut: all", new Cut(), new NoParticulars(), Figures, "Cut", "2.7 min, set up 2/2"),
+        new("trim: all", new Trim(), new Trimming(), Figures, "Trimmed", "7.9 min, set up 2/5"),
+        new("trim: all, wet: yes", new Trim(), new Trimming(Wet: true), Figures, "Trimmed, wet", "7.9 min, set up 2/5"),
+        new("trim: all (laser-cut board)", new Trim(), new Trimming(), Boards, "Trimmed", "1.6 min, set up 2/5"),
+        new("drill: all, holes: 3, wet: no", new Drill(), new Drilling(3, false), Figures, "Drilled, dry", "5.4 min, set up 2/2"),
+        new("pin: all, pins: 2", new Pin(), new Pinning(2), Figures, "Drilled; Pinned, pinned", "8.2 min, set up 2/2"),
+        new("dry-fit: all", new DryFit(), new NoParticulars(), Figures, "DryFitted", "2.7 min"),
+        new("fill: all", new Fill(), new Filling(), Figures,
+            "Filled, with epoxy putty, settles 12–24 h (Reaction), sandable 12–24 h", "2.5 min, set up 3/2"),
+        new("fill: all, using: solvent putty", new Fill(), new Filling(Filler.SolventPutty), Figures,
+            "Filled, with solvent putty, settles 4–24 h (Solvent), sandable 4–24 h", "2.5 min, set up 3/2"),
+        new("fill: all, using: water filler", new Fill(), new Filling(Filler.WaterFiller), Figures,
+            "Filled, with water filler, settles 60 min – 4 h (Water), sandable 60 min – 4 h", "2.5 min, set up 3/2"),
+        new("fill: all, cures: 6 h", new Fill(), new Filling(Cures: DryingRange.Hours(6, 6)), Figures,
+            "Filled, with epoxy putty, settles 6 h (Reaction), sandable 6 h", "2.5 min, set up 3/2"),
+        new("sand: all", new Sand(), new Sanding(), Figures, "Sanded", "1.4 min, set up 1/3"),
+        new("sand: all, wet: yes", new Sand(), new Sanding(true), Figures,
+            "Sanded, settles 60 min – 2 h (Water), wet", "1.4 min, set up 1/3"),
+        new("sand: all, wet: yes (fibreboard)", new Sand(), new Sanding(true), Boards,
+            "Sanded, settles 12–24 h (Water), wet", "1.4 min, set up 1/3"),
+        new("sand: all, wet: no", new Sand(), new Sanding(false), Boards, "Sanded, dry", "1.4 min, set up 1/3"),
+        new("glue: all", new GlueUp(), new Gluing(), Figures,
+            "Glued, with superglue, settles 5 min (Reaction)", "4.4 min, set up 2/3"),
+        new("glue: all (styrene)", new GlueUp(), new Gluing(), Six("styrene"),
+            "Glued, with styrene cement, settles 60 min – 2 h (Solvent), sandable 24 h", "4.4 min, set up 2/3"),
+        new("glue: all (fibreboard)", new GlueUp(), new Gluing(), Boards,
+            "Glued, with PVA, settles 2–4 h (Water)", "4.4 min, set up 2/3"),
+        new("glue: all, using: foam-safe superglue", new GlueUp(), new Gluing(Glue.FoamSafeSuperglue), Six("foam"),
+            "Glued, with foam-safe superglue, settles 5 min (Reaction)", "4.4 min, set up 2/3"),
+        new("glue: all, using: epoxy, faces: bare, pinned: yes", new GlueUp(), new Gluing(Glue.Epoxy, JointFaces.Bare, true), Figures,
+            "Glued, with epoxy, settles 3–6 h (Reaction), sandable 12–24 h, Bare faces, pinned", "4.4 min, set up 2/3"),
+        new("join: [body, arm], using: epoxy, hides: back",
+            new Join(), new Joining(Glue.Epoxy, Only("back"), JointFaces.Painted), Figures.Parts("body", "arm"),
+            "joins body, arm, hides back, Epoxy settles 3–6 h (Reaction), Painted faces", "3.4 min, set up 2/3"),
+        new("join: [tower, jib, cabin]", new Join(), new Joining(), Boards.Parts("tower", "jib", "cabin"),
+            "joins tower, jib, cabin, Pva settles 2–4 h (Water)", "6.8 min, set up 2/3"),
+        new("seal: all, with: sealer, coats: 2", new Seal(), new Sealing(Sealer, Coats: 2), Boards,
+            "Sealer sealer by Brush, 2 Heavy, recoatable 30–60 min", "2.6 min, set up 2/5, alone 47.5 min, rack"),
+        new("strip: all, with: alkaline cleaner", new StripOff(), new Stripping(Liquid.AlkalineCleaner), Figures,
+            "strips with alkaline cleaner (Water), damp 60 min – 2 h", "42 min together, set up 5/10, alone 12 h"),
+        new("strip: all, with: isopropyl, soak: 1 h, ultrasonic: yes",
+            new StripOff(), new Stripping(Liquid.Isopropyl, Drying.Hours(1), true), Figures,
+            "strips with isopropyl (Alcohol), ultrasonic, damp 60 min – 2 h", "42 min together, set up 5/10, alone 60 min"),
+        new("strip: all (fibreboard is sanded)", new StripOff(), new Stripping(), Boards,
+            "strips with sandpaper (None)", "7 min, set up 5/10"),
+    ];
+}
