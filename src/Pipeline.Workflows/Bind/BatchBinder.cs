@@ -1,0 +1,125 @@
+using NodaTime;
+using Pipeline.Abstractions;
+
+namespace Pipeline.Workflows;
+
+/// <summary>Binds files to a batch, one kind of thing after another, so that every name is known before it is needed.</summary>
+internal sealed class BatchBinder(Desk desk, Shelf shelf)
+{
+    public Batch? Bind(IReadOnlyList<SyntaxTree> trees)
+    {
+        var files = trees.Select(tree => FileForm.Read(desk, tree)).OfType<FileForm>().ToList();
+        if (files.Count == 0)
+            return null;
+        var bench = Bench(files);
+        BindShelf(files);
+        var schemes = new Schemes(desk, shelf);
+        var steps = new StepReader(desk, shelf, bench?.Zone);
+        foreach (var node in Nodes(files, "schemes"))
+            schemes.Read(node, steps);
+        schemes.Check();
+        var (kits, dues) = Kits(files, schemes, steps, bench?.Zone);
+        var silences = Nodes(files, "allow").SelectMany(node => SilenceBinder.Bind(desk, shelf, node)).ToSequence();
+        if (desk.HasErrors || bench is null)
+            return null;
+        return new Batch
+        {
+            Name = string.Join(" + ", files.Select(file => file.Name).Distinct()),
+            Files = trees.Select(tree => tree.File).ToSequence(),
+            // Everything is finished when the last file's things are; a file without a due time leaves that open.
+            Due = dues.TrueForAll(due => due is not null) ? dues.MaxBy(due => due!.By) : null,
+            Bench = bench,
+            Paints = shelf.Paints.ToSequence(),
+            Kits = kits.ToSequence(),
+            Pace = Agreed(files, "pace", file => file.Pace) ?? Pace.Comfortable,
+            Aims = Agreed(files, "aim", file => file.Aims) ?? Enum.GetValues<BatchAim>().ToSequence(),
+            Silences = silences,
+        };
+    }
+
+    private static IEnumerable<SyntaxNode> Nodes(List<FileForm> files, string key) => files.Select(file => file.Root[key]).OfType<SyntaxNode>();
+
+    private Bench? Bench(List<FileForm> files)
+    {
+        var binder = new BenchBinder(desk, shelf);
+        Bench? first = null;
+        var isGiven = false;
+        foreach (var file in files)
+        {
+            if (file.KeyOf("bench") is not { } key)
+                continue;
+            var bench = binder.Bind(key, file.Root["bench"]!);
+            if (isGiven && first is not null && bench is not null && !IsSame(first, bench))
+                desk.Error(key, "The files are planned on one bench, but this bench differs from the first.", "Give the bench in one file only, or alike in all.", new Related(first.Place, "the first bench"));
+            first ??= bench;
+            isGiven = true;
+        }
+
+        if (!isGiven)
+            desk.Error(files[0].Root, files.Count == 1 ? "The file has no ‘bench’." : "None of the files has a ‘bench’.", "Add ‘bench: ’ and where and when the work is done.");
+        return first;
+    }
+
+    /// <summary>Alike but for where the files say so.</summary>
+    private static bool IsSame(Bench left, Bench right)
+    {
+        var place = left.Place;
+        return Placeless(left) == Placeless(right);
+
+        Bench Placeless(Bench bench) => bench with
+        {
+            Place = place,
+            Weekly = bench.Weekly.Select(sitting => sitting with { Place = place }).ToSequence(),
+            Dated = bench.Dated.Select(sitting => sitting with { Place = place }).ToSequence(),
+        };
+    }
+
+    private void BindShelf(List<FileForm> files)
+    {
+        var (families, paints) = (new Dictionary<string, TextNode>(StringComparer.Ordinal), new Dictionary<string, TextNode>(StringComparer.Ordinal));
+        foreach (var node in Nodes(files, "families"))
+            FamilyBinder.Bind(desk, shelf, node, families);
+        foreach (var node in Nodes(files, "paints"))
+            PaintBinder.Bind(desk, shelf, node, paints);
+        var mixes = new MixBinder(desk, shelf);
+        foreach (var node in Nodes(files, "mixes"))
+            mixes.Note(node, paints);
+        mixes.BindAll();
+    }
+
+    private (List<Kit> Kits, List<Due?> Dues) Kits(List<FileForm> files, Schemes schemes, StepReader steps, DateTimeZone? zone)
+    {
+        var binder = new KitBinder(desk, shelf, schemes, steps, zone);
+        var kits = new List<Kit>();
+        var dues = new List<Due?>();
+        foreach (var file in files)
+        {
+            var due = file.Root["due"] is { } node ? KitBinder.DueAt(desk, node, zone) : null;
+            if (file.Root["kits"] is not { } kitsNode)
+                continue;
+            dues.Add(due);
+            kits.AddRange(binder.Bind(kitsNode, due));
+        }
+
+        if (dues.Count == 0)
+            desk.Error(files[0].Root, files.Count == 1 ? "The file has no ‘kits’." : "None of the files has any ‘kits’.", "Add ‘kits: ’ and at least one, beginning with ‘- kit: ’.");
+        return (kits, dues);
+    }
+
+    /// <summary>What the files say where they say it; a finding where two of them differ.</summary>
+    private T? Agreed<T>(List<FileForm> files, string key, Func<FileForm, T?> said)
+        where T : struct
+    {
+        (TextNode Key, T Value)? first = null;
+        foreach (var file in files)
+        {
+            if (said(file) is not { } value)
+                continue;
+            if (first is { } before && !before.Value.Equals(value))
+                desk.Error(file.KeyOf(key)!, $"The files are planned together, but this ‘{key}’ differs from the first.", $"Give ‘{key}’ in one file only, or alike in all.", new Related(before.Key.Place, "the first"));
+            first ??= (file.KeyOf(key)!, value);
+        }
+
+        return first?.Value;
+    }
+}

@@ -1,0 +1,173 @@
+using NodaTime;
+using Pipeline.Abstractions;
+
+namespace Pipeline.Workflows;
+
+/// <summary>Reads <c>bench</c>: where, when, who, with what, and in what air.</summary>
+internal sealed class BenchBinder(Desk desk, Shelf shelf)
+{
+    private const int MostPainters = 20;
+    private const int MostTools = 1_000;
+
+    /// <summary>Keys of a bench.</summary>
+    public static readonly Key[] Keys =
+    [
+        new("zone", "the time zone the file's times are in, by its IANA name", Needed: true, "Europe/Lisbon"),
+        new("sittings", "stretches of time at the bench, by weekday or by date", Needed: true, "[{ days: mon-fri, from: 19:00, to: 22:00 }]"),
+        new("extra", "sittings on single dates besides those", Needed: false, "[{ date: 2026-12-05, from: 10:00, to: 13:00 }]"),
+        new("away", "dates on which nobody sits at the bench, whatever the other lists say", Needed: false, "[2026-12-08, 2026-12-20..2026-12-26]"),
+        new("painters", "how many, or their names, or their names with the verbs each does", Needed: false, "[Ana, { painter: Rui, does: [coat, varnish] }]", "1"),
+        new("tools", "tools and places with their number", Needed: false, "{ airbrush: 1, drying rack: 24 }"),
+        new("climate", "the air over the bench, all day or by day and by night", Needed: false, "{ air: 19 °C, humidity: 55 % }", "21 °C and 50 %"),
+        new("most-per-day", "most attended time in one day for one painter", Needed: false, "3 h"),
+    ];
+
+    public Bench? Bind(TextNode key, SyntaxNode node)
+    {
+        if (desk.Mapping(node, "the zone and the sittings at least") is not { } mapping)
+            return null;
+        DateTimeZone? zone = null;
+        Attended? most = null;
+        var painters = Numbered(1);
+        Sequence<BenchTool> tools = [];
+        var climate = BenchClimate.Standard;
+        var away = new List<AwayDays>();
+        var sittings = new SittingBinder(desk);
+        foreach (var (what, value) in mapping.Entries)
+        {
+            switch (what.Text)
+            {
+                case "zone":
+                    zone = Zone(value);
+                    break;
+                case "sittings":
+                    sittings.Bind(value, mayBeWeekly: true);
+                    break;
+                case "extra":
+                    sittings.Bind(value, mayBeWeekly: false);
+                    break;
+                case "away":
+                    foreach (var item in desk.OneOrMore(value, "dates such as [2026-12-08, 2026-12-20..2026-12-26]"))
+                    {
+                        if (desk.Says(item, CalendarText.Dates, "a date such as 2026-12-08, or 2026-12-08..2026-12-10", out var days))
+                            away.Add(days);
+                    }
+
+                    break;
+                case "painters":
+                    painters = Painters(value);
+                    break;
+                case "tools":
+                    tools = Tools(value);
+                    break;
+                case "climate":
+                    climate = ClimateBinder.Bind(desk, value);
+                    break;
+                case "most-per-day":
+                    most = desk.Said(value, DurationText.Attended, DurationText.Expected);
+                    if (most is { Minutes: 0 })
+                        desk.Error(value, "No time at all leaves nothing to plan.", "Write the most you want to do in one day, such as 3 h.");
+                    break;
+                default:
+                    desk.UnknownKey(what, "a bench", Keys.Select(known => known.Name));
+                    break;
+            }
+        }
+
+        if (mapping["zone"] is null)
+            desk.MissingKey(key, "The bench", "zone", "its time zone, such as Europe/Lisbon");
+        if (mapping["sittings"] is null && mapping["extra"] is null)
+            desk.MissingKey(key, "The bench", "sittings", "when you sit there, such as [{ days: mon-fri, from: 19:00, to: 22:00 }]");
+        if (zone is null)
+            return null;
+        sittings.NoteSkippedHours(zone);
+        return new Bench
+        {
+            Zone = zone,
+            Weekly = sittings.Weekly.ToSequence(),
+            Dated = sittings.Dated.ToSequence(),
+            Away = away.ToSequence(),
+            Painters = painters,
+            Tools = tools,
+            Climate = climate,
+            MostPerDay = most,
+            Place = key.Place,
+        };
+    }
+
+    private DateTimeZone? Zone(SyntaxNode node)
+    {
+        if (desk.Text(node, "a time zone, such as Europe/Lisbon") is not { } name)
+            return null;
+        var zone = DateTimeZoneProviders.Tzdb.GetZoneOrNull(name);
+        if (zone is null)
+            desk.UnknownName(node, name, "time zone", DateTimeZoneProviders.Tzdb.Ids.Where(id => id.Contains('/', StringComparison.Ordinal) || id == "UTC"));
+        return zone;
+    }
+
+    private static Sequence<Painter> Numbered(int count) =>
+        Enumerable.Range(1, count).Select(number => new Painter(FormattableString.Invariant($"painter {number}"), [])).ToSequence();
+
+    private Sequence<Painter> Painters(SyntaxNode node)
+    {
+        const string Expected = "how many, such as 2, or their names, such as [Ana, Rui]";
+        if (node is TextNode single)
+            return Numbered(desk.Says(single, text => NumberText.Whole(text, 1, MostPainters), Expected, out var count) ? count : 1);
+        var items = desk.OneOrMore(node, Expected);
+        if (items.Count > MostPainters)
+            desk.Error(node, $"There are more than {MostPainters} painters.", "Plan the batch in several files.");
+        var painters = new List<Painter>();
+        var named = new Dictionary<string, SyntaxNode>(StringComparer.Ordinal);
+        foreach (var item in items.Take(MostPainters))
+        {
+            var (nameNode, does) = item is MappingNode mapping ? Skilled(mapping) : (item, []);
+            if (nameNode is null || desk.NewName(nameNode, "a painter") is not { } name)
+                continue;
+            if (!named.TryAdd(name, nameNode))
+                desk.Error(nameNode, $"The painter ‘{name}’ is given twice.", "Keep one of the two.", new Related(named[name].Place, "first given here"));
+            else
+                painters.Add(new Painter(name, does));
+        }
+
+        return painters.Count > 0 ? painters.ToSequence() : Numbered(1);
+    }
+
+    private (SyntaxNode? Name, Sequence<string> Does) Skilled(MappingNode mapping)
+    {
+        var verbs = new List<string>();
+        foreach (var (key, value) in mapping.Entries)
+        {
+            if (key.Text is not ("painter" or "does"))
+                desk.UnknownKey(key, "a painter", ["painter", "does"]);
+            if (key.Text != "does")
+                continue;
+            foreach (var item in desk.OneOrMore(value, "verbs such as [coat, varnish]"))
+            {
+                if (desk.Text(item, "a verb") is not { } verb)
+                    continue;
+                if (shelf.Verbs.Named(verb) is null)
+                    desk.UnknownName(item, verb, "verb", shelf.Verbs.Names);
+                else
+                    verbs.Add(verb);
+            }
+        }
+
+        if (mapping["painter"] is null)
+            desk.MissingKey(mapping, "The painter", "painter", "a name");
+        return (mapping["painter"], verbs.Distinct().ToSequence());
+    }
+
+    private Sequence<BenchTool> Tools(SyntaxNode node)
+    {
+        var tools = new List<BenchTool>();
+        if (desk.Mapping(node, "tools with their number, such as { airbrush: 1, drying rack: 24 }") is not { } mapping)
+            return [];
+        foreach (var (key, value) in mapping.Entries)
+        {
+            if (desk.NewName(key, "a tool") is { } name && desk.Says(value, text => NumberText.Whole(text, 1, MostTools), "how many there are, such as 1", out var count))
+                tools.Add(new BenchTool(name, count));
+        }
+
+        return tools.ToSequence();
+    }
+}

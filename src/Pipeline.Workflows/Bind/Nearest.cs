@@ -1,0 +1,58 @@
+namespace Pipeline.Workflows;
+
+/// <summary>
+/// Finds the known name a mistyped one was probably meant to be: least edits (insert, delete, change, swap of two neighbours),
+/// at most one for every three letters.
+/// </summary>
+internal sealed class Nearest
+{
+    /// <summary>Work left, in letters compared, so that a file full of wrong names cannot hold the program up.</summary>
+    private long budget = 20_000_000;
+
+    /// <summary>The nearest name, or null if none is near. Of equally near ones, the first in ordinal order.</summary>
+    public string? To(string name, IEnumerable<string> known)
+    {
+        if (name.Length > ReadingLimits.LongestName)
+            return null;
+        var (best, bestEdits) = ((string?)null, Math.Clamp(name.Length / 3, 1, 4) + 1);
+        foreach (var candidate in known)
+        {
+            if (candidate.Length > ReadingLimits.LongestName || Math.Abs(candidate.Length - name.Length) > bestEdits)
+                continue;
+            budget -= name.Length * candidate.Length;
+            if (budget < 0)
+                return best;
+            var edits = Edits(name, candidate);
+            if (edits < bestEdits || (edits == bestEdits && best is not null && string.CompareOrdinal(candidate, best) < 0))
+                (best, bestEdits) = (candidate, edits);
+        }
+
+        return best;
+    }
+
+    /// <summary>Optimal string alignment distance, case ignored (Damerau 1964 and Levenshtein 1966, from memory).</summary>
+    internal static int Edits(string from, string to)
+    {
+        var (before, last, next) = (new int[to.Length + 1], new int[to.Length + 1], new int[to.Length + 1]);
+        for (var j = 0; j <= to.Length; j++)
+            last[j] = j;
+        for (var i = 1; i <= from.Length; i++)
+        {
+            next[0] = i;
+            for (var j = 1; j <= to.Length; j++)
+            {
+                var cost = Same(from[i - 1], to[j - 1]) ? 0 : 1;
+                var edits = Math.Min(Math.Min(next[j - 1], last[j]) + 1, last[j - 1] + cost);
+                if (i > 1 && j > 1 && Same(from[i - 1], to[j - 2]) && Same(from[i - 2], to[j - 1]))
+                    edits = Math.Min(edits, before[j - 2] + 1);
+                next[j] = edits;
+            }
+
+            (before, last, next) = (last, next, before);
+        }
+
+        return last[to.Length];
+    }
+
+    private static bool Same(char left, char right) => char.ToLowerInvariant(left) == char.ToLowerInvariant(right);
+}

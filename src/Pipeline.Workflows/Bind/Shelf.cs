@@ -1,0 +1,105 @@
+using Pipeline.Abstractions;
+
+namespace Pipeline.Workflows;
+
+/// <summary>What names in a file can mean: the trade's tables by all their names, and the file's own families, paints and mixes.</summary>
+internal sealed class Shelf
+{
+    private readonly Dictionary<string, Family> families = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Material> materials;
+    private readonly Dictionary<string, MaskMaterial> maskMaterials;
+    private readonly Dictionary<string, Paint> paints = new(StringComparer.Ordinal);
+    private readonly List<Paint> paintsInOrder = [];
+    private readonly List<string> familyNames = [];
+    private readonly HashSet<string> broken = new(StringComparer.Ordinal);
+    private readonly HashSet<string> ownTimes = new(StringComparer.Ordinal);
+
+    public Shelf(Trade trade)
+    {
+        Verbs = new VerbForms(trade);
+        Rules = [.. trade.Rules.Select(rule => SafeName(rule)).OfType<string>()];
+        foreach (var (_, family) in trade.Families)
+            Add(family, hasOwnTimes: false);
+        materials = ByAllNames(trade.Materials, material => material.Name, material => material.AlsoCalled);
+        maskMaterials = ByAllNames(trade.MaskMaterials, material => material.Name, material => material.AlsoCalled);
+        MaterialNames = [.. trade.Materials.Select(material => material.Item.Name)];
+        MaskMaterialNames = [.. trade.MaskMaterials.Select(material => material.Item.Name)];
+    }
+
+    public VerbForms Verbs { get; }
+
+    public IReadOnlyList<string> Rules { get; }
+
+    public IReadOnlyList<string> MaterialNames { get; }
+
+    public IReadOnlyList<string> MaskMaterialNames { get; }
+
+    public IReadOnlyList<string> FamilyNames => familyNames;
+
+    public IReadOnlyList<Paint> Paints => paintsInOrder;
+
+    /// <summary>Names of paints and mixes, also those that could not be bound.</summary>
+    public IEnumerable<string> PaintNames => paints.Keys.Concat(broken);
+
+    public Family? Family(string name) => families.GetValueOrDefault(WordText.Folded(name));
+
+    public Material? Material(string name) => materials.GetValueOrDefault(WordText.Folded(name));
+
+    public MaskMaterial? MaskMaterial(string name) => maskMaterials.GetValueOrDefault(WordText.Folded(name));
+
+    public Paint? Paint(string name) => paints.GetValueOrDefault(name);
+
+    /// <summary>True for a paint or mix that is in the file but has a mistake of its own, so that naming it is none.</summary>
+    public bool IsBroken(string paint) => broken.Contains(paint);
+
+    /// <summary>True for a family whose drying times the file gives.</summary>
+    public bool HasOwnTimes(Family family) => ownTimes.Contains(family.Name);
+
+    public void Add(Family family, bool hasOwnTimes)
+    {
+        if (!families.ContainsKey(WordText.Folded(family.Name)))
+            familyNames.Add(family.Name);
+        families[WordText.Folded(family.Name)] = family;
+        foreach (var name in family.AlsoCalled)
+            families[WordText.Folded(name)] = family;
+        if (hasOwnTimes)
+            ownTimes.Add(family.Name);
+    }
+
+    public void Add(Paint paint)
+    {
+        paints[paint.Name] = paint;
+        paintsInOrder.Add(paint);
+    }
+
+    public void AddBroken(string paint) => broken.Add(paint);
+
+    private static Dictionary<string, T> ByAllNames<T>(Sequence<Brought<T>> rows, Func<T, string> name, Func<T, Sequence<string>> alsoCalled)
+    {
+        var byName = new Dictionary<string, T>(StringComparer.Ordinal);
+        foreach (var (_, row) in rows)
+            byName.TryAdd(WordText.Folded(name(row)), row);
+        foreach (var (_, row) in rows)
+        {
+            foreach (var other in alsoCalled(row))
+                byName.TryAdd(WordText.Folded(other), row);
+        }
+
+        return byName;
+    }
+
+    /// <summary>A plugin's rule may throw even when asked for its name; it then cannot be silenced.</summary>
+    private static string? SafeName(Brought<Rule> rule)
+    {
+        try
+        {
+            return rule.Item.Name;
+        }
+#pragma warning disable CA1031 // whatever a plugin throws must not end the program
+        catch (Exception)
+#pragma warning restore CA1031
+        {
+            return null;
+        }
+    }
+}
