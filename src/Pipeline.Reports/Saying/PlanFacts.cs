@@ -1,0 +1,125 @@
+using NodaTime;
+using Pipeline.Abstractions;
+using Pipeline.Planning;
+
+namespace Pipeline.Reports;
+
+/// <summary>What the text and the Markdown report both say of a plan, in the same words.</summary>
+internal static class PlanFacts
+{
+    /// <summary>Closes every report that shows a caution.</summary>
+    private const string CautionsAreGeneral =
+        "Cautions are general information, not a safety assessment: the product's label and safety data sheet, local rules and trained advice come first.";
+
+    /// <summary>What the asterisk behind a time means.</summary>
+    private const string DefaultFigure = "* by the usual figure of the paint's family, not the label's. What the label says, written in the file, goes before it.";
+
+    /// <summary>The stretch of days: <c>Mon 30 Nov to Sat 12 Dec 2026</c>.</summary>
+    public static string Dates(Plan plan)
+    {
+        if (plan.Days.IsEmpty)
+            return Moments.DayAndYear(plan.From.Date);
+        var (first, last) = (plan.Days[0].Date, plan.Days[^1].Date);
+        return first == last ? Moments.DayAndYear(first)
+            : first.Year == last.Year ? $"{Moments.Day(first)} to {Moments.DayAndYear(last)}"
+            : $"{Moments.DayAndYear(first)} to {Moments.DayAndYear(last)}";
+    }
+
+    /// <summary>When all is ready, and whether that is in time; tone says how to colour it.</summary>
+    public static (string Words, Tone Tone) Ready(Plan plan)
+    {
+        if (plan.Finishes.IsEmpty)
+            return ("Nothing is to be done.", Tone.Plain);
+        var pieces = Amounts.Counted(plan.Finishes.Sum(f => (long)f.Units), "piece");
+        var last = plan.Finishes.Aggregate((a, b) => b.Ready.ToInstant() > a.Ready.ToInstant() ? b : a).Ready;
+        var ready = $"{pieces} ready by {Moments.Full(last)}";
+        var tightest = plan.Finishes.Where(f => f.Due is not null).OrderBy(Spare).FirstOrDefault();
+        if (tightest is null)
+            return ($"{ready}; no due time is set.", Tone.Plain);
+        var late = plan.Finishes.Count(f => f.Due is not null && Spare(f) < 0);
+        return late == 0
+            ? ($"{ready}, in time with {Moments.Length(Spare(tightest))} to spare.", Tone.Good)
+            : ($"{ready}. LATE: {Amounts.Counted(late, "model")} after the due time, by up to {Moments.Length(-Spare(tightest))}.", Tone.Error);
+    }
+
+    /// <summary>Minutes from ready to due; negative if late. Only for a finish that is due.</summary>
+    public static long Spare(ModelFinish finish) => Moments.Minutes(finish.Ready, finish.Due ?? finish.Ready);
+
+    /// <summary><c>4 h 50 min to spare</c>, <c>late by 1 d 2 h</c>, or nothing where nothing is due.</summary>
+    public static (string Words, Tone Tone) Margin(ModelFinish finish) => finish.Due is null ? ("", Tone.Plain)
+        : Spare(finish) switch
+        {
+            < 0 and var late => ($"LATE by {Moments.Length(-late)}", Tone.Error),
+            0 => ("just in time", Tone.Good),
+            var spare => ($"{Moments.Length(spare)} to spare", Tone.Good),
+        };
+
+    /// <summary>How much work it is, in one line.</summary>
+    public static string Size(Plan plan) =>
+        $"{Amounts.Counted(plan.Days.Sum(day => day.Sittings.Count), "sitting")}, {Moments.Length(plan.Measure.AttendedMinutes)} of work, "
+        + $"{Amounts.Counted(plan.Measure.CleanOuts, "clean-out")}.";
+
+    /// <summary>The pace and the zone.</summary>
+    public static string Pace(Plan plan) =>
+        $"Times are of {Visible.Line(plan.Zone.Id)}; drying is planned {(plan.Pace == Workflows.Pace.Brisk ? "briskly, to the low figures" : "to the comfortable end")}.";
+
+    /// <summary>How good the plan is, in sentences.</summary>
+    public static IEnumerable<string> Goodness(PlanMeasure measure)
+    {
+        yield return $"Hands are busy for {Moments.Length(measure.AttendedMinutes)} of the {Moments.Length(measure.OpenMinutes)} the bench is open until the last task. "
+            + $"No plan can need less than {Moments.Length(measure.BoundOpenMinutes)} of open time"
+            + (measure.GapEvenings == 0 ? ": no evening could be saved." : $": at most {Amounts.Counted(measure.GapEvenings, "evening")} could be saved.");
+        if (measure.StoppedEarly)
+            yield return "The search was stopped early; a longer one may find a shorter plan.";
+    }
+
+    /// <summary>What is to be bought, and what it says of the stock.</summary>
+    public static (string Words, Tone Tone) Stock(ShoppingItem item) => item.StockMillilitres switch
+    {
+        null => ("check", Tone.Strong),
+        var stock when stock >= item.NeedMillilitres => ("enough", Tone.Quiet),
+        var stock => ($"buy {Amounts.Volume(item.NeedMillilitres - stock.Value)}", Tone.Warning),
+    };
+
+    /// <summary>Shopping in the order of use to the painter: what is short, what is not known, what is enough.</summary>
+    public static IEnumerable<ShoppingItem> ShortFirst(this IEnumerable<ShoppingItem> items) =>
+        items.OrderBy(item => item.StockMillilitres is null ? 1 : item.StockMillilitres >= item.NeedMillilitres ? 2 : 0);
+
+    /// <summary>A wait's end, seen from a day: <c>recoatable 19:40, better 19:55*</c>.</summary>
+    public static string Wait(WaitStarted wait, LocalDate seenFrom)
+    {
+        var earliest = Moments.From(seenFrom, wait.Earliest);
+        var comfortable = Moments.From(seenFrom, wait.Comfortable);
+        return $"{Visible.Line(wait.For)} {earliest}{(comfortable == earliest ? "" : $", better {comfortable}")}{(wait.IsDefault ? "*" : "")}";
+    }
+
+    /// <summary>Findings by the task they are shown at: the first one of their place.</summary>
+    public static ILookup<string, Finding> Beside(Plan plan)
+    {
+        var first = new Dictionary<Place, string>();
+        foreach (var task in plan.Days.SelectMany(day => day.Sittings).SelectMany(s => s.Tasks))
+        {
+            if (task.Place is not null)
+                first.TryAdd(task.Place, task.Id);
+        }
+
+        return plan.Findings.Speaking().Where(f => first.ContainsKey(f.Place)).GravestFirst().ToLookup(f => first[f.Place]);
+    }
+
+    /// <summary>Findings that no task of the plan stands for, gravest first.</summary>
+    public static IReadOnlyList<Finding> NotBeside(Plan plan)
+    {
+        var places = plan.Days.SelectMany(day => day.Sittings).SelectMany(s => s.Tasks).Select(t => t.Place).ToHashSet();
+        return [.. plan.Findings.Speaking().Where(f => !places.Contains(f.Place)).GravestFirst()];
+    }
+
+    /// <summary>What the signs on the page mean, and what stands under every page with cautions.</summary>
+    public static IEnumerable<string> Remarks(Plan plan)
+    {
+        var sittings = plan.Days.SelectMany(day => day.Sittings).ToList();
+        if (sittings.SelectMany(s => s.Tasks).SelectMany(t => t.Starts).Any(wait => wait.IsDefault))
+            yield return DefaultFigure;
+        if (sittings.Any(s => !s.Cautions.IsEmpty))
+            yield return CautionsAreGeneral;
+    }
+}

@@ -1,0 +1,67 @@
+using NodaTime.Text;
+
+namespace Pipeline.Reports;
+
+/// <summary>The week at a glance, set in columns: seven days wide, a bar for each model and day.</summary>
+internal static class ChartText
+{
+    private const int WidestLabel = 24;
+    private static readonly LocalDatePattern HeadPattern = LocalDatePattern.CreateWithInvariantCulture("ddd d");
+
+    public static void Set(Page page, WeekChart chart)
+    {
+        if (chart.Weeks.IsEmpty)
+            return;
+        var names = chart.Weeks.SelectMany(w => w.Models.Select(row => Amounts.Model(row.Model, row.Units)).Concat(w.Benches.Select(Bench)));
+        var cell = Math.Min(9, (page.Style.Width - 14) / 7);
+        var label = Math.Min(Math.Min(WidestLabel, page.Style.Width - 7 * cell), names.Max(Cells.Width) + 2);
+        foreach (var week in chart.Weeks)
+            SetWeek(page, chart, week, label, cell);
+        page.Blank();
+        var bar = page.Style.Drawn ? "█" : "#";
+        var marks = new List<string> { FormattableString.Invariant($"{bar} about {chart.MinutesPerMark} min") };
+        var days = chart.Weeks.SelectMany(w => w.Models).SelectMany(row => row.Days).ToList();
+        if (days.Any(day => day.IsMaskedOvernight))
+            marks.Add("m masked overnight");
+        if (days.Any(day => day.IsReady))
+            marks.Add("* ready");
+        if (days.Any(day => day.IsDue))
+            marks.Add("D due");
+        page.Hung("", string.Join("   ", marks), Tone.Quiet);
+    }
+
+    private static void SetWeek(Page page, WeekChart chart, ChartWeek week, int label, int cell)
+    {
+        page.Blank();
+        page.Line(
+            new Run(Cells.Left($"From {Moments.Day(week.Dates[0])}", label), Tone.Heading),
+            new Run(string.Concat(week.Dates.Select(date => Cells.Left(HeadPattern.Format(date), cell))), Tone.Heading));
+        foreach (var row in week.Benches)
+            SetRow(page, label, Bench(row), [.. row.Days.Select(day => new Run(Cells.Left(Filled(day), cell), Tone.Quiet))]);
+        foreach (var row in week.Models)
+        {
+            if (row.Days.All(day => day is { Minutes: 0, IsMaskedOvernight: false, IsReady: false, IsDue: false }))
+                continue;
+            SetRow(page, label, Amounts.Model(row.Model, row.Units), [.. row.Days.Select(day => new Run(Cells.Left(Bar(page, chart, day), cell)))]);
+        }
+    }
+
+    private static void SetRow(Page page, int label, string name, IReadOnlyList<Run> cells)
+    {
+        var broken = Cells.Wrap(name, label - 2);
+        page.Line([new Run(Cells.Left(broken[0], label)), .. cells]);
+        foreach (var rest in broken.Skip(1))
+            page.Line($"  {rest}");
+    }
+
+    private static string Bench(BenchRow row) => row.Painter is { } painter ? $"{Visible.Line(painter)}, min" : "bench, min";
+
+    private static string Filled(BenchDay day) =>
+        day.OpenMinutes == 0 ? "-" : FormattableString.Invariant($"{day.AttendedMinutes}/{day.OpenMinutes}");
+
+    private static string Bar(Page page, WeekChart chart, ModelDay day) =>
+        new string(page.Style.Drawn ? '█' : '#', chart.Marks(day.Minutes))
+        + (day.IsMaskedOvernight ? "m" : "")
+        + (day.IsReady ? "*" : "")
+        + (day.IsDue ? "D" : "");
+}

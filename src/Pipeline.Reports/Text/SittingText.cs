@@ -1,0 +1,138 @@
+using NodaTime;
+using Pipeline.Abstractions;
+using Pipeline.Planning;
+
+namespace Pipeline.Reports;
+
+/// <summary>One sitting: what to take out and mix, the tasks with a box to tick, and what to look at before leaving.</summary>
+internal sealed class SittingText(Page page, Plan plan)
+{
+    private const string Deep = "           ";
+    private const int LabelCells = 9;
+
+    private readonly ILookup<string, Finding> beside = PlanFacts.Beside(plan);
+    private readonly Dictionary<string, LocalDate> cautionsShown = new(StringComparer.Ordinal);
+    private readonly bool hasSeveralPainters = plan.Days.SelectMany(day => day.Sittings).Select(s => s.Painter).Distinct().Count() > 1;
+
+    public void Set(LocalDate date, PlannedSitting sitting)
+    {
+        page.Blank();
+        page.Rule('=');
+        var painter = hasSeveralPainters ? $"   {Visible.Line(sitting.Painter)}" : "";
+        page.Hung(
+            new Run(""),
+            $"{Moments.Day(date).ToUpperInvariant()}   {Moments.Span(sitting.From, sitting.To)}{painter}",
+            Tone.Heading,
+            new Run(FormattableString.Invariant($"{sitting.AttendedMinutes} of {Moments.Minutes(sitting.From, sitting.To)} min")));
+        page.Rule('-');
+        SetBefore(date, sitting);
+        string? why = null;
+        foreach (var task in sitting.Tasks)
+        {
+            page.Blank();
+            SetTask(date, sitting, task, why);
+            why = task.WhyNotEarlier;
+        }
+
+        SetLeaving(date, sitting);
+    }
+
+    private void SetBefore(LocalDate date, PlannedSitting sitting)
+    {
+        if (!sitting.TakeOut.IsEmpty)
+            page.Hung(Label("Take out"), string.Join(", ", sitting.TakeOut.Select(Visible.Line)));
+        foreach (var mix in sitting.Mixes)
+        {
+            page.Hung(
+                Label("Mix"),
+                $"{Visible.Line(mix.Name)}, {Amounts.Volume(mix.Millilitres)}{(mix.UseBy is { } by ? $", use by {Moments.From(date, by)}" : "")}",
+                Tone.Strong);
+            Columns.Set(page, Deep.Length + 2, [new("", true), new(""), new("", true), new("", true)], [.. mix.Parts.Select(part => (IReadOnlyList<Run>)
+            [
+                $"{Amounts.Parts(part.Parts)} {(part.Parts == 1 ? "part " : "parts")}",
+                Visible.Line(part.Name),
+                Amounts.Volume(part.Millilitres),
+                part.Drops > 0 ? Amounts.Counted(part.Drops, "drop") : "",
+            ])]);
+        }
+
+        foreach (var caution in sitting.Cautions)
+        {
+            var name = Amounts.Words(caution.Name);
+            page.Hung(Label("Mind"), cautionsShown.TryGetValue(caution.Name, out var shown)
+                ? $"{name}, as on {Moments.Day(shown)}"
+                : $"{name}: {Visible.Line(caution.Text)}");
+            cautionsShown.TryAdd(caution.Name, date);
+        }
+    }
+
+    private void SetTask(LocalDate date, PlannedSitting sitting, PlannedTask task, string? whyBefore)
+    {
+        page.Hung(
+            new Run($"[ ] {Moments.Time(task.From)}  "),
+            Amounts.Capital(Visible.Line(task.Words)),
+            Tone.Strong,
+            new Run(Cells.Right(Amounts.Counted(Moments.Minutes(task.From, task.To), "min", "min"), 7)));
+        foreach (var finding in beside[task.Id])
+            page.Hung(new Run($"{Deep}! ", finding.Level.Tone()), Sentence(finding), finding.Level.Tone());
+        if (Using(task) is { Length: > 0 } use)
+            page.Hung(Deep, use);
+        if (task.CleanOutBefore is { } clean)
+            page.Hung(Sub("clean"), $"first the {Visible.Line(clean.Tool)} of {Visible.Line(clean.Of)}, {clean.Minutes} min");
+        foreach (var wait in task.Starts)
+            page.Hung(Sub("wait"), PlanFacts.Wait(wait, date));
+        if (task.NotLaterThan is { } latest)
+            page.Hung(Sub("latest"), $"start by {Moments.From(date, latest)}", Tone.Warning);
+        if (task.WhyNotEarlier.Length > 0)
+            page.Hung(Sub("why now"), task.WhyNotEarlier == whyBefore ? "as above" : Visible.Line(task.WhyNotEarlier), Tone.Quiet);
+        if (task.Note is { Length: > 0 } note)
+            page.Hung(Sub("note"), Visible.Line(note));
+    }
+
+    private static string Using(PlannedTask task)
+    {
+        var words = task.Words;
+        var parts = new List<string>();
+        if (task.Model.Length > 0)
+            parts.Add(Amounts.Units(task));
+        if (task.Paint is { } paint)
+        {
+            var name = words.Contains(paint.Name, StringComparison.OrdinalIgnoreCase) ? "" : $" {Visible.Line(paint.Name)}";
+            parts.Add($"{Amounts.Volume(paint.Millilitres)}{name}{(paint.Loads > 0 ? $", {Amounts.Counted(paint.Loads, "cup")}" : "")}");
+        }
+
+        if (task.Tool is { } tool && !words.Contains(tool, StringComparison.OrdinalIgnoreCase))
+            parts.Add(Visible.Line(tool));
+        return string.Join(" | ", parts);
+    }
+
+    private void SetLeaving(LocalDate date, PlannedSitting sitting)
+    {
+        if (sitting.Drying.IsEmpty && sitting.MasksOn.IsEmpty)
+            return;
+        page.Blank();
+        page.Line(new Run("Before leaving", Tone.Strong));
+        Columns.Set(page, 2, [new(""), new(""), new("")],
+        [
+            .. sitting.Drying.Select(left => (IReadOnlyList<Run>)
+            [
+                "drying",
+                $"{Visible.Line(left.Model)}: {Visible.Line(left.What)}",
+                $"{Visible.Line(left.For)} {Moments.From(date, left.Until)}",
+            ]),
+            .. sitting.MasksOn.Select(mask => (IReadOnlyList<Run>)
+            [
+                "masked",
+                $"{Visible.Line(mask.Model)}: {Visible.Line(mask.Mask)}",
+                $"off {Moments.From(date, mask.ComesOff)}{(mask.MustBeOffBy is { } by ? $", at the latest {Moments.From(date, by)}" : "")}",
+            ]),
+        ]);
+    }
+
+    private static string Sentence(Finding finding) =>
+        Visible.Line(finding.Remedy is { Length: > 0 } remedy ? $"{Amounts.Stopped(finding.Message)} {remedy}" : finding.Message);
+
+    private static Run Label(string word) => new(Cells.Left(word, Deep.Length), Tone.Quiet);
+
+    private static Run Sub(string word) => new(Deep + Cells.Left(word, LabelCells), Tone.Quiet);
+}

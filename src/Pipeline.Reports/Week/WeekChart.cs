@@ -1,0 +1,78 @@
+using NodaTime;
+using Pipeline.Abstractions;
+using Pipeline.Planning;
+
+namespace Pipeline.Reports;
+
+/// <summary>The week at a glance, one block of seven days for each week in which something happens.</summary>
+/// <param name="Weeks">In order.</param>
+/// <param name="MinutesPerMark">How many attended minutes one mark of a bar stands for.</param>
+internal sealed record WeekChart(Sequence<ChartWeek> Weeks, int MinutesPerMark)
+{
+    private const int MostMarks = 4;
+    private static readonly int[] Scales = [5, 10, 15, 20, 30, 45, 60, 90, 120, 180, 240, 360];
+
+    /// <summary>An hour at which nobody paints: what is on then, is on overnight.</summary>
+    private static readonly LocalTime Night = new(4, 0);
+
+    /// <summary>Draws up the chart of a plan.</summary>
+    public static WeekChart Of(Plan plan)
+    {
+        var painters = plan.Days.SelectMany(day => day.Sittings).Select(sitting => sitting.Painter).Distinct().ToList();
+        var busy = plan.Days.Where(day => !day.Sittings.IsEmpty).Select(day => day.Date);
+        var told = plan.Finishes.SelectMany(f => new[] { f.Due?.Date, f.Ready.Date }).OfType<LocalDate>();
+        var weeks = busy.Concat(told).Select(Monday).Distinct().Order()
+            .Select(monday => Week(plan, painters, monday))
+            .ToSequence();
+        var longest = weeks.SelectMany(w => w.Models).SelectMany(row => row.Days).Select(day => day.Minutes).DefaultIfEmpty(0).Max();
+        return new WeekChart(weeks, Scales.FirstOrDefault(scale => longest <= scale * MostMarks, Scales[^1]));
+    }
+
+    /// <summary>Marks of a bar: at least one where something is done.</summary>
+    public int Marks(int minutes) => minutes == 0 ? 0 : Math.Clamp((minutes + MinutesPerMark / 2) / MinutesPerMark, 1, MostMarks);
+
+    private static ChartWeek Week(Plan plan, IReadOnlyList<string> painters, LocalDate monday)
+    {
+        var dates = Enumerable.Range(0, 7).Select(monday.PlusDays).ToSequence();
+        var days = plan.Days.ToLookup(day => day.Date);
+        var benches = painters.Select(painter => new BenchRow(painters.Count > 1 ? painter : null, dates.Select(date =>
+        {
+            var sittings = days[date].SelectMany(day => day.Sittings).Where(s => s.Painter == painter).ToList();
+            return new BenchDay(sittings.Sum(s => s.AttendedMinutes), (int)sittings.Sum(s => Moments.Minutes(s.From, s.To)));
+        }).ToSequence()));
+        var models = plan.Finishes.Select(finish => new ModelRow(finish.Model, finish.Units, dates.Select(date => new ModelDay(
+            (int)days[date].SelectMany(day => day.Sittings).SelectMany(s => s.Tasks).Where(t => t.Model == finish.Model).Sum(t => Moments.Minutes(t.From, t.To)),
+            MasksOn(plan, date).Any(mask => mask.Model == finish.Model),
+            finish.Ready.Date == date,
+            finish.Due?.Date == date)).ToSequence()));
+        return new ChartWeek(dates, benches.ToSequence(), models.ToSequence());
+    }
+
+    /// <summary>Masks that are on during the night after a day.</summary>
+    public static IEnumerable<PlannedMask> MasksOn(Plan plan, LocalDate day)
+    {
+        var night = (day.PlusDays(1) + Night).InZoneLeniently(plan.Zone).ToInstant();
+        return plan.Masks.Where(mask => mask.On.ToInstant() < night && mask.Off.ToInstant() > night);
+    }
+
+    private static LocalDate Monday(LocalDate date) => date.PlusDays(1 - (int)date.DayOfWeek);
+}
+
+/// <summary>Seven days from a Monday.</summary>
+internal sealed record ChartWeek(Sequence<LocalDate> Dates, Sequence<BenchRow> Benches, Sequence<ModelRow> Models);
+
+/// <summary>How full a painter's days are; the name is null where there is only one painter.</summary>
+internal sealed record BenchRow(string? Painter, Sequence<BenchDay> Days);
+
+/// <summary>Attended minutes of the minutes the sittings are open.</summary>
+internal sealed record BenchDay(int AttendedMinutes, int OpenMinutes);
+
+/// <summary>What happens to a model.</summary>
+internal sealed record ModelRow(string Model, int Units, Sequence<ModelDay> Days);
+
+/// <summary>A model's day.</summary>
+/// <param name="Minutes">With hands on it.</param>
+/// <param name="IsMaskedOvernight">A mask stays on after it.</param>
+/// <param name="IsReady">Its last layer can be handled on this day.</param>
+/// <param name="IsDue">It is due on this day.</param>
+internal sealed record ModelDay(int Minutes, bool IsMaskedOvernight, bool IsReady, bool IsDue);
