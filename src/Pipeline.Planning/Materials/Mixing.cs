@@ -1,0 +1,59 @@
+using Pipeline.Abstractions;
+
+namespace Pipeline.Planning;
+
+/// <summary>Parts by volume to mL and drops.</summary>
+public static class Mixing
+{
+    /// <summary>Drops per mL of a medicine dropper held upright, water (USP general chapter 1101: 20 drops weigh 0.9–1.1 g).</summary>
+    public const int DropsPerMillilitre = 20;
+
+    /// <summary>Every paint and the thinner of a mix, in parts of the paints' own measure, for a volume of the finished mix.</summary>
+    /// <param name="recipe">The recipe.</param>
+    /// <param name="millilitres">How much of the finished mix.</param>
+    public static Sequence<MixPart> Parts(Recipe recipe, double millilitres)
+    {
+        ArgumentNullException.ThrowIfNull(recipe);
+        var paintParts = recipe.Parts.Sum(part => part.Parts);
+        var thinnerParts = ThinnerParts(recipe);
+        var all = paintParts + thinnerParts;
+        if (!(all > 0))
+            return [];
+        var parts = recipe.Parts.Select(part => Part(part.Paint.Name, part.Parts)).ToList();
+        if (recipe.Thinner is { } thinner && thinnerParts > 0)
+            parts.Add(Part(thinner.With, thinnerParts));
+        return parts.ToSequence();
+
+        MixPart Part(string name, double share)
+        {
+            var volume = millilitres * share / all;
+            return new MixPart(name, Math.Round(share, 2), Math.Round(volume, 2), (int)Math.Round(volume * DropsPerMillilitre, MidpointRounding.AwayFromZero));
+        }
+    }
+
+    /// <summary>
+    /// The thinner in the same parts as the paints. 40 % of the mix is 40 parts to 60 of paint; 40 % of the paint is 40 parts to 100.
+    /// </summary>
+    public static double ThinnerParts(Recipe recipe)
+    {
+        ArgumentNullException.ThrowIfNull(recipe);
+        if (recipe.Thinner is not { } thinner)
+            return 0;
+        var paint = recipe.Parts.Sum(part => part.Parts);
+        var share = Math.Min(thinner.ShareOfMix, 0.99);
+        return paint * share / (1 - share);
+    }
+
+    /// <summary>What a volume of a paint or mix takes of the products on the shelf, mixes of mixes taken apart.</summary>
+    public static IEnumerable<(string Name, double Millilitres, Volume? Stock)> Products(Paint paint, double millilitres)
+    {
+        ArgumentNullException.ThrowIfNull(paint);
+        if (paint.Recipe is not { } recipe)
+            return [(paint.Name, millilitres, paint.Stock)];
+        var all = recipe.Parts.Sum(part => part.Parts) + ThinnerParts(recipe);
+        if (!(all > 0))
+            return [];
+        var products = recipe.Parts.SelectMany(part => Products(part.Paint, millilitres * part.Parts / all));
+        return recipe.Thinner is { } thinner ? products.Append((thinner.With, millilitres * ThinnerParts(recipe) / all, null)) : products;
+    }
+}

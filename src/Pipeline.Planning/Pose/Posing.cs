@@ -1,0 +1,170 @@
+using System.Collections.Immutable;
+using NodaTime;
+using Pipeline.Abstractions;
+using Pipeline.Scheduling;
+using Pipeline.Surfaces;
+using Pipeline.Workflows;
+
+namespace Pipeline.Planning;
+
+/// <summary>
+/// Turns a walked batch into a scheduling problem. One activity for each step with as many units as the model has; one more for each
+/// model, without work, at which it is ready: all its steps done and its last layers handleable. Due times hang on that one.
+/// </summary>
+internal sealed class Posing(Walked walked, Trade trade, Instant from, Pace pace, IReadOnlySet<int> briskRoutes)
+{
+    private readonly Batch batch = walked.Batch;
+    private readonly Clock clock = new(from);
+    private readonly ToolLoads tools = new();
+    private readonly List<Finding> findings = [];
+
+    /// <summary>What stands in the way before any search: a step nobody may do, a bench too damp for any figure.</summary>
+    public IReadOnlyList<Finding> Findings => findings;
+
+    /// <summary>The problem with the sittings up to a moment.</summary>
+    public Posed Until(Instant until)
+    {
+        var sittings = OpenSittings.Between(batch.Bench, clock.Origin, until);
+        var firsts = ImmutableArray.CreateBuilder<int>();
+        var posed = ImmutableArray.CreateBuilder<PosedActivity>();
+        var activities = ImmutableArray.CreateBuilder<Activity>();
+        var dues = ImmutableArray.CreateBuilder<Scheduling.Due>();
+        var waits = new WaitPosing(batch.Bench);
+        var rack = batch.Bench.Tools.FirstOrDefault(tool => string.Equals(tool.Name, "drying rack", StringComparison.OrdinalIgnoreCase));
+        for (var r = 0; r < walked.Routes.Count; r++)
+        {
+            var route = walked.Routes[r];
+            var first = activities.Count;
+            firsts.Add(first);
+            if (route.Route.Steps.IsEmpty)
+                continue;
+            var routePace = briskRoutes.Contains(r) ? Pace.Brisk : pace;
+            foreach (var step in route.Route.Steps)
+            {
+                posed.Add(new PosedActivity(r, step));
+                activities.Add(OfStep(route.Route, step, rack, routePace));
+            }
+
+            waits.Add(r, route, first, routePace);
+            var ready = activities.Count;
+            posed.Add(new PosedActivity(r, null));
+            activities.Add(new Activity { Name = $"{route.Route.Model.Name} ready" });
+            AddReady(r, route, first, ready, routePace, waits);
+            if (route.Route.Due is { } due)
+                dues.Add(new Scheduling.Due(ready, clock.TickAt(due.By.InZoneLeniently(batch.Bench.Zone).ToInstant()), route.Route.DueWeight));
+        }
+
+        if (waits.IsTooDamp && findings.Count == 0)
+            findings.Add(TooDamp());
+        return new Posed
+        {
+            Problem = new Problem
+            {
+                Workers = Workers(sittings),
+                Tools = tools.ForScheduler(batch.Bench, CleanOuts),
+                Places = rack is null ? [] : [new Scheduling.Place(rack.Name, rack.Count)],
+                Activities = activities.ToImmutable(),
+                Waits = waits.ForScheduler(),
+                Dues = dues.ToImmutable(),
+                Aims = [.. batch.Aims.Select(AimOf)],
+            },
+            Clock = clock,
+            Activities = posed.ToImmutable(),
+            Causes = waits.Causes,
+            Sittings = sittings,
+            Tools = tools,
+            FirstOfRoute = firsts.ToImmutable(),
+        };
+    }
+
+    private CleanOutTimes? CleanOuts => trade.CleanOuts.IsEmpty ? null : trade.CleanOuts[0].Item;
+
+    private ImmutableArray<Worker> Workers(ImmutableArray<OpenSitting> sittings)
+    {
+        var calendar = new Scheduling.Calendar(sittings.Select(s => new Scheduling.Interval(clock.TickAt(s.Start), clock.TickAt(s.End))).Where(i => i.Length > 0));
+        long? most = batch.Bench.MostPerDay is { } perDay ? Clock.AtMost(perDay.Minutes) : null;
+        return [.. batch.Bench.Painters.Select(painter => new Worker(painter.Name, calendar, most))];
+    }
+
+    private Activity OfStep(Route route, Step step, BenchTool? rack, Pace routePace)
+    {
+        var work = step.Work;
+        var pin = route.Pins.FirstOrDefault(p => p.Step == step.Index);
+        return new Activity
+        {
+            Name = $"{route.Model.Name}: {Phrases.Step(route.Model, step)}",
+            Units = route.Model.Count,
+            PerUnit = Clock.Of(work.PerUnit),
+            SetUp = Clock.Of(work.SetUp),
+            PutAway = Clock.Of(work.PutAway),
+            Unattended = Clock.AtLeast(work.Unattended.Minutes),
+            Together = work.Together,
+            Workers = WhoMay(route, step),
+            Tool = tools.Use(work),
+            Places = rack is null || !work.NeedsDryingPlace
+                ? []
+                : [new PlaceUse(0, 1, Clock.AtLeast(Settling.Minutes(step, DryingState.TouchDry, batch.Bench.Climate, routePace)))],
+            PinnedStart = pin is null ? null : clock.TickAt(Pinned.At(pin, batch.Bench.Zone)),
+        };
+    }
+
+    private ImmutableArray<int> WhoMay(Route route, Step step)
+    {
+        var painters = batch.Bench.Painters;
+        if (painters.All(painter => painter.Does.IsEmpty))
+            return [];
+        ImmutableArray<int> may = [.. Enumerable.Range(0, painters.Count).Where(i => painters[i].Does.IsEmpty || painters[i].Does.Contains(step.Verb))];
+        if (may.Length == painters.Count)
+            return [];
+        if (may.IsEmpty && findings.Count == 0)
+        {
+            findings.Add(new Finding
+            {
+                Level = Level.Error,
+                Place = step.Place,
+                Model = route.Model.Name,
+                Areas = step.Areas,
+                Message = $"Nobody at the bench does '{step.Verb}': {Phrases.Listed([.. painters.Select(p => p.Name)])} are each kept to other work.",
+                Remedy = $"Add '{step.Verb}' to what one of the painters does.",
+                Related = [new Related(batch.Bench.Place, "the bench and its painters")],
+            });
+        }
+
+        return may;
+    }
+
+    // The steps nothing follows, and those whose layers are on top at the end.
+    private void AddReady(int index, WalkedRoute route, int first, int ready, Pace routePace, WaitPosing waits)
+    {
+        var last = Enumerable.Range(0, route.Route.Steps.Count).Except(route.Order.Select(order => order.Earlier)).ToHashSet();
+        if (!route.Moments.IsEmpty)
+        {
+            var end = route.Moments[^1].After;
+            last.UnionWith(end.Areas.Select(area => end[area].Top?.Step ?? -1).Where(step => step >= 0));
+        }
+
+        foreach (var step in last.Order())
+            waits.AddReady(index, first + step, ready, Settling.Minutes(route.Route.Steps[step], DryingState.Handleable, batch.Bench.Climate, routePace), step);
+    }
+
+    private Finding TooDamp()
+    {
+        var climate = batch.Bench.Climate;
+        var damp = climate.Day.Humidity.CompareTo(climate.Night.Humidity) >= 0 ? climate.Day : climate.Night;
+        return new Finding
+        {
+            Level = Level.Error,
+            Place = batch.Bench.Place,
+            Message = $"At {damp.Humidity} humidity water hardly leaves a film: no drying time can be given for the waterborne coats, and no plan made.",
+            Remedy = "Dry the room to 90 % or less, better to 80 %, and say so under 'climate'.",
+        };
+    }
+
+    private static Aim AimOf(BatchAim aim) => aim switch
+    {
+        BatchAim.FinishSoon => Aim.FinishSoon,
+        BatchAim.FewChanges => Aim.FewChanges,
+        BatchAim.ShortMasks => Aim.ShortHolds,
+        _ => Aim.EvenDays,
+    };
+}

@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+using Pipeline.Abstractions;
+using Pipeline.Scheduling;
+using Pipeline.Workflows;
+
+namespace Pipeline.Planning;
+
+/// <summary>The tools the steps ask for, what they hold, and the minutes between two loads.</summary>
+internal sealed class ToolLoads
+{
+    private readonly List<string> names = [];
+    private readonly List<List<Paint?>> loads = [];
+
+    /// <summary>The tools by index, in the order in which the routes ask for them.</summary>
+    public IReadOnlyList<string> Names => names;
+
+    /// <summary>What a tool may hold, by index; null for nothing.</summary>
+    public Paint? Load(int tool, int load) => loads[tool][load];
+
+    /// <summary>The tool and load of a step, or null if it needs none.</summary>
+    public ToolUse? Use(Work work)
+    {
+        if (work.Tool is not { } name)
+            return null;
+        var tool = names.IndexOf(name);
+        if (tool < 0)
+        {
+            tool = names.Count;
+            names.Add(name);
+            loads.Add([]);
+        }
+
+        var load = loads[tool].FindIndex(held => held?.Name == work.Load?.Name);
+        if (load < 0)
+        {
+            load = loads[tool].Count;
+            loads[tool].Add(work.Load);
+        }
+
+        return new ToolUse(tool, load);
+    }
+
+    /// <summary>The tools for the scheduler. A tool the bench does not list counts as one.</summary>
+    public ImmutableArray<Tool> ForScheduler(Bench bench, CleanOutTimes? times)
+    {
+        var tools = ImmutableArray.CreateBuilder<Tool>();
+        for (var t = 0; t < names.Count; t++)
+        {
+            var name = names[t];
+            var held = loads[t];
+            var listed = bench.Tools.FirstOrDefault(tool => string.Equals(tool.Name, name, StringComparison.OrdinalIgnoreCase));
+            tools.Add(new Tool(
+                name,
+                Math.Max(1, listed?.Count ?? 1),
+                [.. held.Select(paint => paint?.Name ?? "")],
+                [.. held.Select(from => held.Select(to => Clock.Of(Between(from, to, times))).ToImmutableArray())],
+                [.. held.Select(paint => paint is null || times is null ? 0 : Clock.Of(times.Fill))],
+                [.. held.Select(paint => Clock.Of(AtEnd(paint, times)))]));
+        }
+
+        return tools.ToImmutable();
+    }
+
+    /// <summary>
+    /// Cleaning a tool out between two loads. Families count as changed when another kind of carrier comes into the cup: lacquer paint and
+    /// lacquer varnish are flushed with the same thinner. Where a colour is not known, the dearer change is taken.
+    /// </summary>
+    private static Attended Between(Paint? from, Paint? to, CleanOutTimes? times)
+    {
+        if (from is null || times is null || from.Name == to?.Name)
+            return default;
+        if (to is null)
+            return AtEnd(from, times);
+        var carrier = from.Family.Carrier != to.Family.Carrier ? times.FamilyChange : default;
+        var strip = from.IsMetallic ? times.AfterMetallic : default;
+        var shade = Lightness.Of(from) is { } before && Lightness.Of(to) is { } after && after <= before ? times.LightToDark : times.DarkToLight;
+        return Longest(carrier, strip, shade);
+    }
+
+    private static Attended AtEnd(Paint? paint, CleanOutTimes? times) =>
+        paint is null || times is null ? default
+        : paint.IsMetallic ? Longest(times.EndOfSitting, times.AfterMetallic)
+        : times.EndOfSitting;
+
+    private static Attended Longest(params ReadOnlySpan<Attended> times)
+    {
+        Attended longest = default;
+        foreach (var time in times)
+            longest = time.CompareTo(longest) > 0 ? time : longest;
+        return longest;
+    }
+}
