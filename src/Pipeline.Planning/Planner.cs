@@ -1,3 +1,6 @@
+using NodaTime;
+using Pipeline.Abstractions;
+using Pipeline.Scheduling;
 using Pipeline.Surfaces;
 using Pipeline.Workflows;
 
@@ -11,13 +14,105 @@ public static class Planner
     /// <param name="trade">What the plugins brought, for the clean-out times.</param>
     /// <param name="request">From when, how hard to try.</param>
     /// <param name="cancel">Stops the search; the best plan so far is returned, if there is one.</param>
-    /// <returns>A plan, or the reasons why there is none.</returns>
+    /// <returns>
+    /// A plan, or the reasons why there is none. A missed due time is not a reason: the plan then has the earliest day found, and a finding of
+    /// level error.
+    /// </returns>
     public static PlanOutcome Plan(Walked walked, Trade trade, PlanRequest request, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(walked);
         ArgumentNullException.ThrowIfNull(trade);
         ArgumentNullException.ThrowIfNull(request);
-        _ = cancel;
-        throw new NotSupportedException("Posing and laying out follow in the next commits of this branch.");
+        var pace = request.Pace ?? walked.Batch.Pace;
+        var before = Before(walked, request.From);
+        if (before.Any(finding => finding.Level == Level.Error))
+            return new PlanOutcome.NoPlan(before.Where(finding => finding.Level == Level.Error).ToSequence());
+        var outcome = WithPace(walked, trade, request, pace, new HashSet<int>(), cancel);
+        if (outcome is PlanOutcome.NoPlan && pace == Pace.Comfortable && Decided(walked) is { Count: > 0 } decided)
+        {
+            // decided times may leave room for the shortest waits only; the plan then says what that risks
+            var closer = WithPace(walked, trade, request, pace, decided, cancel);
+            outcome = closer is PlanOutcome.Planned ? closer : outcome;
+        }
+
+        return outcome;
+    }
+
+    private static HashSet<int> Decided(Walked walked) =>
+        [.. Enumerable.Range(0, walked.Routes.Count).Where(r => !walked.Routes[r].Route.Pins.IsEmpty)];
+
+    // What needs no search to be seen.
+    private static List<Finding> Before(Walked walked, Instant from)
+    {
+        var bench = walked.Batch.Bench;
+        var findings = new List<Finding>();
+        if (walked.Routes.Any(route => !route.Route.Steps.IsEmpty) && Horizon.HasNoSitting(bench, from))
+        {
+            findings.Add(new Finding
+            {
+                Level = Level.Error,
+                Place = bench.Place,
+                Message = $"There is no sitting after {Phrases.Moment(from, bench.Zone)}, so nothing can be planned.",
+                Remedy = "Add sittings to the bench, such as - { days: mon-fri, from: 19:00, to: 21:00 }.",
+            });
+        }
+
+        foreach (var route in walked.Routes.Select(r => r.Route))
+        {
+            foreach (var pin in route.Pins.Where(pin => Pinned.At(pin, bench.Zone) < from))
+            {
+                findings.Add(new Finding
+                {
+                    Level = Level.Error,
+                    Place = pin.Place,
+                    Model = route.Model.Name,
+                    Message = $"'{Phrases.Step(route.Model, route.Steps[pin.Step])}' is set for {Phrases.Moment(Pinned.At(pin, bench.Zone), bench.Zone)}, and the plan begins {Phrases.Moment(from, bench.Zone)}.",
+                    Remedy = "Move the decided time, or plan from an earlier moment.",
+                });
+            }
+        }
+
+        findings.AddRange(TimeJudge.JudgePins(walked));
+        return findings;
+    }
+
+    private static PlanOutcome WithPace(Walked walked, Trade trade, PlanRequest request, Pace pace, HashSet<int> brisk, CancellationToken cancel)
+    {
+        var posing = new Posing(walked, trade, request.From, pace, brisk);
+        var horizon = new Horizon(walked, request.From, pace);
+        while (true)
+        {
+            var posed = posing.Until(horizon.Until);
+            if (posing.Findings.Count > 0)
+                return new PlanOutcome.NoPlan(posing.Findings.ToSequence());
+            var outcome = Solver.Solve(posed.Problem, EffortOf(request.Effort), Seed(request.Seed), ProgressOf(request, posed.Clock), cancel);
+            if (outcome is Outcome.Planned planned)
+                return new PlanOutcome.Planned(PlanLayOut.Of(new Timetable(walked, posed, planned, pace), trade));
+            var obstacles = ((Outcome.Impossible)outcome).Obstacles;
+            if (!cancel.IsCancellationRequested && obstacles.Any(o => o is Obstacle.OpenHoursEnd or Obstacle.NotFound) && horizon.TryExtend(posed.Sittings.Length))
+                continue;
+            return new PlanOutcome.NoPlan(Hindrances.Of(walked, posed, obstacles));
+        }
+    }
+
+    private static Scheduling.Effort EffortOf(SearchEffort effort) => effort switch
+    {
+        SearchEffort.Quick => Scheduling.Effort.Quick,
+        SearchEffort.Thorough => Scheduling.Effort.Thorough,
+        _ => Scheduling.Effort.Usual,
+    };
+
+    private static int Seed(ulong seed) => (int)((seed ^ (seed >> 32)) & int.MaxValue);
+
+    private static Forward? ProgressOf(PlanRequest request, Clock clock) =>
+        request.Progress is { } progress ? new Forward(progress, clock) : null;
+
+    // Told on the calling thread, in order: no queue in between.
+    private sealed class Forward(IProgress<PlanProgress> progress, Clock clock) : IProgress<SolveProgress>
+    {
+        public void Report(SolveProgress value) => progress.Report(new PlanProgress(
+            clock.InstantAt(value.Best.Finish),
+            clock.InstantAt(value.Bound),
+            value.Budget <= 0 ? 0 : Math.Clamp((double)value.Work / value.Budget, 0, 1)));
     }
 }

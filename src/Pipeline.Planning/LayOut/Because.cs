@@ -1,0 +1,73 @@
+using Pipeline.Abstractions;
+using Pipeline.Scheduling;
+
+namespace Pipeline.Planning;
+
+/// <summary>Why a task does not start earlier, in words.</summary>
+internal sealed class Because(Timetable table)
+{
+    /// <summary>What keeps a run from starting earlier.</summary>
+    public string Of(int run) => table.Planned.Reasons[run] switch
+    {
+        Reason.Fact => "It has been done.",
+        Reason.Pinned => "You have decided this time.",
+        Reason.NotBefore => "The plan begins here.",
+        Reason.Waits waits => Waits(waits, table.Runs[run]),
+        Reason.UnitOrder order => $"The units before it come first, {Task(order.Run, run)}.",
+        Reason.WorkerBusy busy => $"{Phrases.Capital(Hands(busy.Worker))} busy with {Task(busy.Run, run)} until {table.Said(table.Runs[busy.Run].End)}.",
+        Reason.ToolHeld held => $"The {table.Posed.Problem.Tools[held.Tool].Name} is in use for {Task(held.Run, run)} until {table.Said(table.Runs[held.Run].End)}.",
+        Reason.PlaceFull full => $"The {table.Posed.Problem.Places[full.Place].Name} is full until {Task(full.Run, run)} has dried.",
+        Reason.Closed { Run: >= 0 } closed => $"After {Task(closed.Run, run)} too little was left of the sittings before this one.",
+        Reason.Closed => "Nobody sits at the bench earlier, or not for long enough.",
+        _ => table.Runs[run].Start <= 0 ? "The plan begins here." : "It could start earlier, but nothing would be won.",
+    };
+
+    /// <summary>A run as the cause of something: <c>'coat the suit' on Heavy diver (Sat 5 Dec 10:20)</c>.</summary>
+    public string Task(int run, int seenFrom)
+    {
+        var activity = table.Runs[run].Activity;
+        var model = table.RouteOf(activity).Route.Model;
+        if (table.StepOf(activity) is not { } step)
+            return $"{model.Name} being ready";
+        var mine = table.Posed.Activities[activity].Route == table.Posed.Activities[table.Runs[seenFrom].Activity].Route;
+        return $"'{Phrases.Step(model, step)}'{(mine ? "" : $" on {model.Name}")} ({table.Said(table.Runs[run].Start)})";
+    }
+
+    private string Hands(int worker) => table.Batch.Bench.Painters.Count == 1 ? "the hands are" : $"{table.Batch.Bench.Painters[worker].Name} is";
+
+    private string Waits(Reason.Waits waits, Run run)
+    {
+        var wait = table.Posed.Problem.Waits[waits.Wait];
+        var isLater = wait.To == run.Activity;
+        var other = isLater ? wait.From : wait.To;
+        var route = table.RouteOf(other);
+        if (table.StepOf(other) is not { } step)
+            return "It is the last thing to be ready.";
+        var name = $"'{Phrases.Step(route.Route.Model, step)}'";
+        if (!isLater)
+            return $"It is kept close to {name}, which follows within {Length(wait.Greatest ?? 0)}.";
+        var unit = wait.Scope == Scope.WholeLot ? table.LastUnit(other) : waits.Unit;
+        var since = table.At(other, unit, wait.FromEdge);
+        return table.Posed.Causes[wait.Reason] switch
+        {
+            Cause.Order order => $"It comes after {name}, done {table.Said(since)}: {order.Pair.Why}.",
+            Cause.Ruled ruled => $"It waits for {ruled.Wait.Needs.For}: {name} ({table.Said(since)}) needs {Length(wait.Least ?? 0)}, until {table.Said(since + (wait.Least ?? 0))}.",
+            Cause.Awaited awaited => $"It waits until {name} ({table.Said(since)}) is {State(awaited.State)}.",
+            Cause.Masked masked => $"It comes after {name}: the mask '{masked.Mask.Name}' has to be on first.",
+            _ => $"{name} ({table.Said(since)}) needs {Length(wait.Least ?? 0)} until it can be handled.",
+        };
+    }
+
+    private static string Length(long ticks) => Phrases.Duration(Clock.Minutes(ticks));
+
+    /// <summary>A drying state in words.</summary>
+    public static string State(DryingState state) => state switch
+    {
+        DryingState.TouchDry => "touch-dry",
+        DryingState.Recoatable => "recoatable",
+        DryingState.Handleable => "handleable",
+        DryingState.MaskSafe => "mask-safe",
+        DryingState.WashSafe => "wash-safe",
+        _ => "cured",
+    };
+}

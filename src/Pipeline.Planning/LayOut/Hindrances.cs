@@ -1,0 +1,150 @@
+using System.Globalization;
+using Pipeline.Abstractions;
+using Pipeline.Scheduling;
+using Pipeline.Surfaces;
+
+namespace Pipeline.Planning;
+
+/// <summary>What stands in the way of any plan, at the places in the file that could be changed, with a way out.</summary>
+internal static class Hindrances
+{
+    /// <summary>One finding for each obstacle; several of the same kind at the same place only once.</summary>
+    public static Sequence<Finding> Of(Walked walked, Posed posed, IEnumerable<Obstacle> obstacles)
+    {
+        var all = obstacles.ToList();
+        // that nothing was found adds nothing where something else explains it
+        if (all.Any(o => o is not Obstacle.NotFound))
+            all.RemoveAll(o => o is Obstacle.NotFound);
+        return all.Select(obstacle => Say(walked, posed, obstacle)).DistinctBy(f => (f.Place, f.Message)).OrderBy(f => f.Place).ToSequence();
+    }
+
+    private static Finding Say(Walked walked, Posed posed, Obstacle obstacle) => obstacle switch
+    {
+        Obstacle.FitsNoInterval fits => At(
+            walked,
+            posed,
+            fits.Activity,
+            (name, units) => $"No sitting is long enough for '{name}': {(units > 1 ? "one unit" : "it")} needs {Minutes(fits.Needed)} with set-up and cleaning, and the longest sitting is {Minutes(fits.Longest)}.",
+            "Make a sitting longer, or part the step into smaller ones.",
+            [new Related(walked.Batch.Bench.Place, "the bench and its sittings")]),
+        Obstacle.FitsNoPlace place => At(
+            walked,
+            posed,
+            place.Activity,
+            (name, _) => $"'{name}' needs {place.Needed.ToString(CultureInfo.InvariantCulture)} places on the {posed.Problem.Places[place.Place].Name} at once, and there are {place.Capacity.ToString(CultureInfo.InvariantCulture)}.",
+            "List more places at the bench, or make the lot smaller.",
+            [new Related(walked.Batch.Bench.Place, "the bench and its tools")]),
+        Obstacle.WaitsContradict ring => Ring(walked, posed, ring),
+        Obstacle.PinContradicts pin => Pin(walked, posed, pin),
+        Obstacle.OpenHoursEnd end => HoursEnd(walked, posed, end),
+        Obstacle.GreatestWaitTooShort most => TooShort(walked, posed, most),
+        Obstacle.ProvedImpossible => Whole(walked, "There is no plan that keeps all waits and sittings together.", "Make sittings longer, add some, or take a decided time ('at') back."),
+        _ => Whole(walked, "No plan was found that keeps all waits and sittings together; there may be one.", "Search more thoroughly, make sittings longer, add some, or take a decided time ('at') back."),
+    };
+
+    private static Finding HoursEnd(Walked walked, Posed posed, Obstacle.OpenHoursEnd end)
+    {
+        var typical = posed.Sittings.IsEmpty ? 0 : posed.Sittings.Average(s => s.Minutes);
+        var sittings = typical > 0 ? Math.Max(1, (long)Math.Ceiling(Clock.Minutes(end.Ticks) / typical)) : 1;
+        var last = posed.Sittings.IsEmpty ? "" : $" The last one ends {Phrases.Moment(posed.Sittings[^1].End, walked.Batch.Bench.Zone)}.";
+        var (name, _, step, _) = Named(walked, posed, end.Activity);
+        return new Finding
+        {
+            Level = Level.Error,
+            Place = walked.Batch.Bench.Place,
+            Message = $"The sittings end before the work does: {Phrases.Counted(end.Activities, "step")}, {Minutes(end.Ticks)} of work, find no time, first '{name}'. It needs {Phrases.Counted(sittings, "more sitting")} at the least.{last}",
+            Remedy = "Add sittings by weekday, or by date until the work fits.",
+            Related = step is null ? [] : [new Related(step.Place, "the first step without a time")],
+        };
+    }
+
+    private static Finding TooShort(Walked walked, Posed posed, Obstacle.GreatestWaitTooShort most)
+    {
+        var wait = posed.Problem.Waits[most.Wait];
+        var (from, _, earlier, _) = Named(walked, posed, wait.From);
+        var cause = posed.Causes[wait.Reason] as Cause.Ruled;
+        return At(
+            walked,
+            posed,
+            wait.To,
+            (name, _) => $"'{name}' has to follow '{from}' within {Minutes(wait.Greatest ?? 0)}, and the sittings and the other waits leave no room for that.{(cause is null ? "" : $" {cause.Wait.Needs.Message}")}",
+            "Make a sitting longer, add one the day after, or take work out from between the two.",
+            earlier is null ? [] : [new Related(earlier.Place, "the earlier step")],
+            cause?.Wait.Rule);
+    }
+
+    private static Finding Ring(Walked walked, Posed posed, Obstacle.WaitsContradict ring)
+    {
+        var ruled = ring.Waits.Select(w => posed.Causes[posed.Problem.Waits[w].Reason]).OfType<Cause.Ruled>().ToList();
+        var said = ring.Waits.Select(w => Wait(walked, posed, w)).ToList();
+        var longest = ring.Waits.FirstOrDefault(w => posed.Problem.Waits[w].Greatest is not null, ring.Waits[0]);
+        var names = ruled.Select(cause => $"'{cause.Wait.Rule}'").Distinct().ToList();
+        return At(
+            walked,
+            posed,
+            posed.Problem.Waits[longest].To,
+            (_, _) => $"These times contradict each other by {Minutes(ring.Excess)}: {string.Join("; ", said)}.{(names.Count > 1 ? $" The rules {Phrases.Listed(names)} cannot both be kept." : "")}",
+            "Put a step in between elsewhere, choose another material or paint, or write the label's time into the file.",
+            ruled.Select(cause => walked.Routes[cause.Route].Route.Steps[cause.Wait.Needs.Since]).DistinctBy(s => s.Place).Select(s => new Related(s.Place, "counted from here")).ToSequence());
+    }
+
+    private static string Wait(Walked walked, Posed posed, int index)
+    {
+        var wait = posed.Problem.Waits[index];
+        var from = Named(walked, posed, wait.From).Name;
+        var to = Named(walked, posed, wait.To).Name;
+        var length = wait.Greatest is { } most ? $"at most {Minutes(most)}" : wait.Least is > 0 ? $"at least {Minutes(wait.Least.Value)}" : "in this order";
+        var rule = posed.Causes[wait.Reason] is Cause.Ruled ruled ? $" ({ruled.Wait.Rule})" : "";
+        return $"'{from}' to '{to}' {length}{rule}";
+    }
+
+    private static Finding Pin(Walked walked, Posed posed, Obstacle.PinContradicts pin)
+    {
+        var zone = walked.Batch.Bench.Zone;
+        var (name, route, step, _) = Named(walked, posed, pin.Activity);
+        var decided = walked.Routes[route].Route.Pins.FirstOrDefault(p => p.Step == step?.Index);
+        var when = decided is null ? "" : $" is set for {Phrases.Moment(Pinned.At(decided, zone), zone)}, but that";
+        var wait = pin.Wait is { } w ? posed.Problem.Waits[w] : null;
+        var why = wait is null
+            ? $"{when} cannot be kept: nobody sits at the bench then for long enough, or something else is set for the same time"
+            : $"{when} is {(pin.By > 0 ? Minutes(pin.By) + " " : "")}too {(wait.Greatest is null ? "early" : "late")}: {Wait(walked, posed, pin.Wait!.Value)}";
+        return new Finding
+        {
+            Rule = wait is not null && posed.Causes[wait.Reason] is Cause.Ruled ruled ? ruled.Wait.Rule : null,
+            Level = Level.Error,
+            Place = decided?.Place ?? step?.Place ?? walked.Batch.Bench.Place,
+            Model = walked.Routes[route].Route.Model.Name,
+            Message = $"'{name}'{why}.",
+            Remedy = "Move the time, add a sitting for it, or let the planner choose.",
+        };
+    }
+
+    private static Finding At(
+        Walked walked, Posed posed, int activity, Func<string, int, string> message, string remedy, Sequence<Related> related, string? rule = null)
+    {
+        var (name, route, step, units) = Named(walked, posed, activity);
+        return new Finding
+        {
+            Rule = rule,
+            Level = Level.Error,
+            Place = step?.Place ?? walked.Routes[route].Route.Model.Place,
+            Model = walked.Routes[route].Route.Model.Name,
+            Areas = step?.Areas ?? [],
+            Message = message(name, units),
+            Remedy = remedy,
+            Related = related,
+        };
+    }
+
+    private static Finding Whole(Walked walked, string message, string remedy) =>
+        new() { Level = Level.Error, Place = walked.Batch.Bench.Place, Message = message, Remedy = remedy };
+
+    private static (string Name, int Route, Step? Step, int Units) Named(Walked walked, Posed posed, int activity)
+    {
+        var at = posed.Activities[activity];
+        var model = walked.Routes[at.Route].Route.Model;
+        return (at.Step is { } step ? Phrases.Step(model, step) : $"{model.Name} is ready", at.Route, at.Step, model.Count);
+    }
+
+    private static string Minutes(long ticks) => Phrases.Duration(Clock.Minutes(ticks));
+}

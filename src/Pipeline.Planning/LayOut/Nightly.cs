@@ -1,0 +1,126 @@
+using Pipeline.Abstractions;
+using Pipeline.Scheduling;
+using Pipeline.Surfaces;
+
+namespace Pipeline.Planning;
+
+/// <summary>What is drying and which masks are on at a moment, and every mask from on to off.</summary>
+internal sealed class Nightly
+{
+    private readonly Timetable table;
+    private readonly List<Stand> stands = [];
+    private readonly List<(int Route, MaskSpan Mask, long? Limit)> masks = [];
+
+    // A unit's layer on its way to a state that a later step waits for.
+    private sealed record Stand(string Model, string What, string For, long From, long Until, long Needed);
+
+    public Nightly(Timetable table)
+    {
+        this.table = table;
+        for (var r = 0; r < table.Walked.Routes.Count; r++)
+        {
+            var route = table.Walked.Routes[r];
+            foreach (var mask in route.Masks.Where(mask => mask.OffStep is not null))
+                masks.Add((r, mask, Limit(route, mask)));
+            foreach (var wait in route.Waits)
+                Drying(r, route, wait.Needs);
+        }
+
+        Rest();
+        stands.Sort((x, y) => x.From.CompareTo(y.From));
+    }
+
+    /// <summary>Every mask, in the order of the routes; over all units from the first on to the last off.</summary>
+    public Sequence<PlannedMask> Masks => masks.Select(at =>
+    {
+        var (on, off) = Activities(at.Route, at.Mask);
+        var first = table.Finish(on, 0);
+        return new PlannedMask(
+            table.Walked.Routes[at.Route].Route.Model.Name,
+            at.Mask.Name,
+            at.Mask.Material.Name,
+            table.Shown(table.Start(on, 0)),
+            table.ShownUntil(table.Finish(off)),
+            at.Limit is { } limit ? table.Shown(first + limit) : null);
+    }).ToSequence();
+
+    /// <summary>What is on its way to a state that something later waits for, or not yet handleable, when a sitting closes.</summary>
+    public Sequence<LeftDrying> DryingAt(long tick) => stands
+        .Where(stand => stand.From <= tick && stand.Needed > tick)
+        .GroupBy(stand => (stand.Model, stand.What, stand.For))
+        .Select(group => new LeftDrying(group.Key.Model, group.Key.What, group.Key.For, table.ShownUntil(group.Max(stand => stand.Until))))
+        .ToSequence();
+
+    /// <summary>Masks that lie on some unit when a sitting closes.</summary>
+    public Sequence<MaskLeft> MasksAt(long tick)
+    {
+        var left = new List<MaskLeft>();
+        foreach (var (route, mask, limit) in masks)
+        {
+            var (on, off) = Activities(route, mask);
+            var covered = Enumerable.Range(0, table.LastUnit(on) + 1).Where(k => table.Start(on, k) < tick && table.Start(off, k) >= tick).ToList();
+            if (covered.Count == 0)
+                continue;
+            left.Add(new MaskLeft(
+                table.Walked.Routes[route].Route.Model.Name,
+                mask.Name,
+                table.Shown(table.Start(off, covered[0])),
+                limit is { } most ? table.Shown(covered.Min(k => table.Finish(on, k)) + most) : null));
+        }
+
+        return left.ToSequence();
+    }
+
+    private (int On, int Off) Activities(int route, MaskSpan mask) =>
+        (table.Posed.ActivityOf(route, mask.OnStep), table.Posed.ActivityOf(route, mask.OffStep!.Value));
+
+    private static long? Limit(WalkedRoute route, MaskSpan mask) => route.Waits
+        .Where(wait => wait.Needs.Since == mask.OnStep && wait.Needs.Step == mask.OffStep)
+        .Select(wait => wait.Needs.Span).OfType<Span.AtMost>()
+        .Select(most => (long?)Clock.AtMost(most.Time.Minutes)).Min();
+
+    private void Drying(int r, WalkedRoute route, Verdict.Needs needs)
+    {
+        var waiting = Waiting.Of(needs, table.Batch.Bench.Climate);
+        if ((table.Pace == Workflows.Pace.Brisk ? waiting.LowMinutes : waiting.ComfortableMinutes) is not > 0)
+            return;
+        var length = Clock.AtLeast(waiting.ComfortableMinutes ?? 0);
+        var since = table.Posed.ActivityOf(r, needs.Since);
+        var until = table.Posed.ActivityOf(r, needs.Step);
+        var model = route.Route.Model;
+        for (var k = 0; k <= table.LastUnit(since); k++)
+        {
+            var from = table.At(since, k, needs.SinceStart ? Edge.Start : Edge.Finish);
+            var needed = Math.Min(from + length, Math.Max(from, table.At(until, k, needs.ToFinish ? Edge.Finish : Edge.Start)));
+            stands.Add(new Stand(model.Name, What(model, route.Route.Steps[needs.Since]), needs.For, table.Start(since, k), from + length, needed));
+        }
+    }
+
+    // What runs by itself after the hands are done, and the last layers until they can be handled.
+    private void Rest()
+    {
+        for (var a = 0; a < table.Posed.Activities.Length; a++)
+        {
+            if (table.StepOf(a) is not { } step)
+                continue;
+            var model = table.RouteOf(a).Route.Model;
+            var activity = table.Posed.Problem.Activities[a];
+            for (var k = 0; k <= table.LastUnit(a) && activity.Unattended > 0; k++)
+                stands.Add(new Stand(model.Name, What(model, step), "done", table.Start(a, k), table.Finish(a, k), table.Finish(a, k)));
+        }
+
+        foreach (var wait in table.Posed.Problem.Waits)
+        {
+            if (wait.Least is not > 0 || table.Posed.Causes[wait.Reason] is not Cause.Ready ready)
+                continue;
+            var route = table.Walked.Routes[ready.Route].Route;
+            var from = table.Finish(wait.From);
+            var until = from + wait.Least.Value;
+            stands.Add(new Stand(route.Model.Name, What(route.Model, route.Steps[ready.Step]), "handleable", from, until, until));
+        }
+    }
+
+    private static string What(Model model, Step step) => step.Lays.FirstOrDefault()?.Layer.Name is { } layer
+        ? $"{layer} on {(step.Areas.IsEmpty ? model.Name : Phrases.Areas(model, step.Areas))}"
+        : Phrases.Step(model, step);
+}

@@ -1,0 +1,131 @@
+using NodaTime;
+using Pipeline.Abstractions;
+using Pipeline.Scheduling;
+using Pipeline.Surfaces;
+using Pipeline.Workflows;
+
+namespace Pipeline.Planning;
+
+/// <summary>A schedule to a plan: dates, words, amounts, and what there is to say about it.</summary>
+internal static class PlanLayOut
+{
+    public static Plan Of(Timetable table, Trade trade)
+    {
+        var batch = table.Batch;
+        var paints = Paints(batch);
+        var sittings = new SittingLayOut(table, paints);
+        var days = sittings.Days();
+        var finishes = Finishes(table);
+        var tasks = days.SelectMany(day => day.Sittings).SelectMany(sitting => sitting.Tasks);
+        var mixes = days.SelectMany(day => day.Sittings).SelectMany(sitting => sitting.Mixes);
+        return new Plan
+        {
+            Batch = batch.Name,
+            Zone = table.Zone,
+            From = table.Shown(0),
+            Pace = table.Pace,
+            Days = days,
+            Finishes = finishes,
+            Masks = sittings.Masks,
+            Shopping = Shopping.Of(batch, tasks, mixes, paints),
+            Findings = [.. TimeJudge.Judge(table.Walked, table.Known()), .. Lateness.Of(table), .. Silences(table.Walked)],
+            Measure = Measure(table),
+            CriticalChain = CriticalChain(table),
+            Assumptions = Assumptions.Of(table, trade),
+        };
+    }
+
+    // By name: what the file lists, and what steps lay that it does not.
+    private static Dictionary<string, Paint> Paints(Batch batch)
+    {
+        var paints = new Dictionary<string, Paint>(StringComparer.Ordinal);
+        foreach (var paint in batch.Paints.Concat(batch.Routes.SelectMany(r => r.Steps).SelectMany(s => s.Lays).Select(lay => lay.Layer.Paint).OfType<Paint>()))
+            paints.TryAdd(paint.Name, paint);
+        return paints;
+    }
+
+    private static Sequence<ModelFinish> Finishes(Timetable table)
+    {
+        var finishes = new List<ModelFinish>();
+        for (var a = 0; a < table.Posed.Activities.Length; a++)
+        {
+            if (table.StepOf(a) is not null)
+                continue;
+            var r = table.Posed.Activities[a].Route;
+            var route = table.Walked.Routes[r].Route;
+            var steps = Enumerable.Range(table.Posed.FirstOfRoute[r], route.Steps.Count).ToList();
+            var lastHands = table.Runs.Where(run => run.Worker >= 0 && run.Activity >= steps[0] && run.Activity <= steps[^1])
+                .Select(run => run.End).DefaultIfEmpty(table.Start(a, 0)).Max();
+            long? cured = null;
+            foreach (var step in steps)
+            {
+                var minutes = Settling.Minutes(table.StepOf(step)!, DryingState.Cured, table.Batch.Bench.Climate, table.Pace);
+                if (minutes > 0)
+                    cured = Math.Max(cured ?? 0, table.Finish(step) + Clock.AtLeast(minutes));
+            }
+
+            finishes.Add(new ModelFinish(
+                route.Model.Name,
+                route.Model.Kit,
+                route.Model.Count,
+                table.ShownUntil(lastHands),
+                table.ShownUntil(table.Start(a, 0)),
+                route.Due?.By.InZoneLeniently(table.Zone),
+                cured is { } tick ? table.ShownUntil(Math.Max(tick, table.Start(a, 0))) : null));
+        }
+
+        return finishes.ToSequence();
+    }
+
+    private static PlanMeasure Measure(Timetable table)
+    {
+        var bound = table.Planned.Bound;
+        var schedule = table.Planned.Schedule;
+        var attended = schedule.Runs.Where(run => run.Worker >= 0).Sum(run => run.End - run.Start) + schedule.CloseDowns.Sum(close => close.Ticks);
+        return new PlanMeasure(
+            Clock.WholeMinutes(attended),
+            Clock.WholeMinutes(bound.OpenTicks),
+            Clock.WholeMinutes(Math.Max(0, bound.OpenTicks - bound.GapOpenTicks)),
+            bound.GapIntervals,
+            Enumerable.Range(0, table.Runs.Count).Count(run => table.CleanedOf(run) is not null) + schedule.CloseDowns.Length,
+            table.Planned.StoppedEarly);
+    }
+
+    private static Sequence<string> CriticalChain(Timetable table)
+    {
+        var because = new Because(table);
+        return table.Planned.CriticalRuns.Select(run =>
+        {
+            var activity = table.Runs[run].Activity;
+            var model = table.RouteOf(activity).Route.Model;
+            var what = table.StepOf(activity) is { } step
+                ? $"{model.Name}: {Instructions.Of(model, step, table.Runs[run].FirstUnit + 1, table.Runs[run].Units)}"
+                : $"{model.Name} is ready";
+            return $"{table.Said(table.Runs[run].Start)} – {what}. {because.Of(run)}";
+        }).ToSequence();
+    }
+
+    // Each silence with its reason, also one whose rule never spoke.
+    private static IEnumerable<Finding> Silences(Walked walked)
+    {
+        var spoken = walked.Findings.Where(finding => finding.Silenced is not null).ToList();
+        foreach (var finding in spoken)
+            yield return finding;
+        var written = walked.Batch.Silences.Select(silence => (silence, Model: (string?)null))
+            .Concat(walked.Batch.Routes.SelectMany(route => route.Silences.Concat(route.Steps.SelectMany(step => step.Silences)).Select(silence => (silence, Model: (string?)route.Model.Name))));
+        foreach (var (silence, model) in written.DistinctBy(at => at.silence.Place))
+        {
+            if (spoken.Any(f => f.Rule == silence.Rule && f.Silenced == silence.Reason))
+                continue;
+            yield return new Finding
+            {
+                Rule = silence.Rule,
+                Level = Level.Note,
+                Place = silence.Place,
+                Model = model,
+                Message = $"'{silence.Rule}' is silenced here.",
+                Silenced = silence.Reason,
+            };
+        }
+    }
+}

@@ -1,0 +1,170 @@
+using NodaTime;
+using Pipeline.Abstractions;
+using Pipeline.Scheduling;
+
+namespace Pipeline.Planning;
+
+/// <summary>Runs and close-downs to tasks with words, amounts and the waits they start.</summary>
+internal sealed class TaskLayOut(Timetable table)
+{
+    private readonly Because because = new(table);
+    private readonly ILookup<int, int> waitsTo = Enumerable.Range(0, table.Posed.Problem.Waits.Length)
+        .Where(w => table.Posed.Problem.Waits[w].Greatest is not null).ToLookup(w => table.Posed.Problem.Waits[w].To);
+
+    private readonly Dictionary<(int Route, int Step), List<Verdict.Needs>> needsSince = NeedsSince(table);
+    private readonly ILookup<(int Route, int Step), Step> passiveAfter = PassiveAfter(table);
+
+    /// <summary>The task of a run with a worker, without the mix it takes its paint from.</summary>
+    public PlannedTask OfRun(int index)
+    {
+        var run = table.Runs[index];
+        var route = table.RouteOf(run.Activity).Route;
+        var step = table.StepOf(run.Activity)!;
+        var use = table.Posed.Problem.Activities[run.Activity].Tool;
+        return new PlannedTask
+        {
+            Id = FormattableString.Invariant($"{Kebab(route.Model.Name)}/{step.Index + 1}/{run.FirstUnit + 1}"),
+            Sort = TaskSort.Step,
+            From = table.Shown(run.Start),
+            To = table.Shown(run.End),
+            Verb = step.Verb,
+            Model = route.Model.Name,
+            Kit = route.Model.Kit,
+            FirstUnit = run.FirstUnit + 1,
+            Units = run.Units,
+            OfUnits = route.Model.Count,
+            Areas = route.Model.Areas.Count > 1 && step.Areas.Count == route.Model.Areas.Count ? ["all"] : step.Areas,
+            Words = Instructions.Of(route.Model, step, run.FirstUnit + 1, run.Units),
+            Paint = PaintOf(route.Model, step, run.Units),
+            Tool = use is null ? null : ToolName(use.Tool, run.ToolNumber),
+            CleanOutBefore = use is not null && table.CleanedOf(index) is { } held ? new CleanOut(ToolName(use.Tool, run.ToolNumber), held.Name, Clock.WholeMinutes(run.CleanOut)) : null,
+            Starts = Starts(run, step),
+            WhyNotEarlier = because.Of(index),
+            NotLaterThan = NotLaterThan(run),
+            Note = step.Note,
+            Cautions = step.Cautions.Select(caution => caution.Name).Distinct().ToSequence(),
+            Place = step.Place,
+        };
+    }
+
+    /// <summary>The task of cleaning a tool at the end of a sitting.</summary>
+    public PlannedTask OfCloseDown(CloseDown close)
+    {
+        var from = table.Shown(close.Start);
+        var tool = ToolName(close.Tool, close.ToolNumber);
+        var held = table.Posed.Tools.Load(close.Tool, close.Load);
+        return new PlannedTask
+        {
+            Id = FormattableString.Invariant($"close-down/{Kebab(tool)}/{from.Date.Year:0000}-{from.Date.Month:00}-{from.Date.Day:00}T{from.Hour:00}{from.Minute:00}"),
+            Sort = TaskSort.CloseDown,
+            From = from,
+            To = table.Shown(close.Start + close.Ticks),
+            Verb = "",
+            Model = "",
+            Kit = "",
+            FirstUnit = 0,
+            Units = 0,
+            OfUnits = 0,
+            Areas = [],
+            Words = $"Clean the {tool} out and put it away{(held is null ? "" : $" (it held {held.Name})")}",
+            Tool = tool,
+            WhyNotEarlier = "A tool is cleaned at the end of the sitting in which it was used.",
+        };
+    }
+
+    /// <summary>What a task takes of the paint it lays; null if it lays none.</summary>
+    public static PaintUse? PaintOf(Model model, Step step, int units)
+    {
+        PaintUse? use = null;
+        foreach (var lay in step.Lays)
+        {
+            if (lay.Layer.Paint is not { } paint)
+                continue;
+            var area = new SurfaceSize(model.Areas.Where(a => step.Areas.Contains(a.Name)).Sum(a => a.Size.SquareCentimetres));
+            var need = PaintNeed.Of(lay.Layer, area, model.Size, units);
+            use = use is null || use.Name != paint.Name
+                ? use ?? new PaintUse(paint.Name, Math.Round(need.Millilitres, 1), need.Loads, null)
+                : use with { Millilitres = Math.Round(use.Millilitres + need.Millilitres, 1), Loads = use.Loads + need.Loads };
+        }
+
+        return use;
+    }
+
+    private string ToolName(int tool, int number)
+    {
+        var known = table.Posed.Problem.Tools[tool];
+        return known.Count == 1 ? known.Name : FormattableString.Invariant($"{known.Name} {number + 1}");
+    }
+
+    private Sequence<WaitStarted> Starts(Run run, Step step)
+    {
+        var route = table.Posed.Activities[run.Activity].Route;
+        var last = run.FirstUnit + run.Units - 1;
+        var started = new Dictionary<string, WaitStarted>(StringComparer.Ordinal);
+        foreach (var needs in needsSince.GetValueOrDefault((route, step.Index)) ?? [])
+        {
+            var waiting = Waiting.Of(needs, table.Batch.Bench.Climate);
+            if (waiting.ComfortableMinutes is not { } comfortable || waiting.LowMinutes is not { } low || comfortable <= 0)
+                continue;
+            var since = table.At(run.Activity, last, needs.SinceStart ? Edge.Start : Edge.Finish);
+            Add(new WaitStarted(needs.For, table.ShownUntil(since + Clock.AtLeast(low)), table.ShownUntil(since + Clock.AtLeast(comfortable)), !needs.IsFromLabel));
+        }
+
+        foreach (var passive in passiveAfter[(route, step.Index)])
+        {
+            var over = table.ShownUntil(table.Finish(table.Posed.ActivityOf(route, passive.Index), last));
+            Add(new WaitStarted(Phrases.Step(table.Walked.Routes[route].Route.Model, passive), over, over, !passive.Work.IsFromFile));
+        }
+
+        return started.Values.OrderBy(s => s.Comfortable.ToInstant()).ThenBy(s => s.For, StringComparer.Ordinal).ToSequence();
+
+        void Add(WaitStarted wait)
+        {
+            if (!started.TryGetValue(wait.For, out var known) || wait.Comfortable.ToInstant() > known.Comfortable.ToInstant())
+                started[wait.For] = wait;
+        }
+    }
+
+    // How far the whole run could slip before the tightest greatest wait that ends at it breaks.
+    private ZonedDateTime? NotLaterThan(Run run)
+    {
+        long? slack = null;
+        foreach (var w in waitsTo[run.Activity])
+        {
+            var wait = table.Posed.Problem.Waits[w];
+            for (var k = run.FirstUnit; k < run.FirstUnit + run.Units; k++)
+            {
+                var left = table.At(wait.From, k, wait.FromEdge) + wait.Greatest!.Value - table.At(wait.To, k, wait.ToEdge);
+                slack = Math.Min(slack ?? left, left);
+            }
+        }
+
+        return slack is { } ticks ? table.Shown(run.Start + ticks) : null;
+    }
+
+    private static Dictionary<(int Route, int Step), List<Verdict.Needs>> NeedsSince(Timetable table)
+    {
+        var since = new Dictionary<(int, int), List<Verdict.Needs>>();
+        for (var r = 0; r < table.Walked.Routes.Count; r++)
+        {
+            foreach (var wait in table.Walked.Routes[r].Waits)
+            {
+                if (!since.TryGetValue((r, wait.Needs.Since), out var list))
+                    since[(r, wait.Needs.Since)] = list = [];
+                list.Add(wait.Needs);
+            }
+        }
+
+        return since;
+    }
+
+    // Steps that only wait are no task; they are told with the step they follow.
+    private static ILookup<(int Route, int Step), Step> PassiveAfter(Timetable table) =>
+        Enumerable.Range(0, table.Walked.Routes.Count)
+            .SelectMany(r => table.Walked.Routes[r].Order.Select(order => (r, order)))
+            .Select(at => (at.r, at.order.Earlier, Later: table.Walked.Routes[at.r].Route.Steps[at.order.Later]))
+            .Where(at => !table.Posed.Problem.Activities[table.Posed.ActivityOf(at.r, at.Later.Index)].IsAttended)
+            .ToLookup(at => (at.r, at.Earlier), at => at.Later);
+
+    private static string Kebab(string name) => string.Join('-', name.ToLowerInvariant().Split(' ', StringSplitOptions.RemoveEmptyEntries));
+}

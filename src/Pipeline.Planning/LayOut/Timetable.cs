@@ -1,0 +1,132 @@
+using NodaTime;
+using Pipeline.Abstractions;
+using Pipeline.Scheduling;
+using Pipeline.Surfaces;
+using Pipeline.Workflows;
+
+namespace Pipeline.Planning;
+
+/// <summary>A schedule with its way back to models, steps, units and instants.</summary>
+internal sealed class Timetable
+{
+    private readonly long[][] starts;
+    private readonly int[][] runOf;
+    private readonly Dictionary<int, Paint> cleanedOf = [];
+
+    public Timetable(Walked walked, Posed posed, Outcome.Planned planned, Pace pace)
+    {
+        (Walked, Posed, Planned, Pace) = (walked, posed, planned, pace);
+        starts = [.. posed.Problem.Activities.Select(activity => new long[activity.Units])];
+        runOf = [.. posed.Problem.Activities.Select(activity => new int[activity.Units])];
+        FollowTools();
+        for (var r = 0; r < Runs.Count; r++)
+        {
+            var run = Runs[r];
+            var activity = posed.Problem.Activities[run.Activity];
+            for (var k = 0; k < run.Units; k++)
+            {
+                starts[run.Activity][run.FirstUnit + k] = run.WorkStart + (activity.Together ? 0 : k * activity.PerUnit);
+                runOf[run.Activity][run.FirstUnit + k] = r;
+            }
+        }
+    }
+
+    public Walked Walked { get; }
+
+    public Posed Posed { get; }
+
+    public Outcome.Planned Planned { get; }
+
+    /// <summary>How close to the low figures the plan is laid.</summary>
+    public Pace Pace { get; }
+
+    public Batch Batch => Walked.Batch;
+
+    public DateTimeZone Zone => Walked.Batch.Bench.Zone;
+
+    public Clock Clock => Posed.Clock;
+
+    public IReadOnlyList<Run> Runs => Planned.Schedule.Runs;
+
+    /// <summary>The start of a unit's own work, in ticks.</summary>
+    public long Start(int activity, int unit) => starts[activity][unit];
+
+    /// <summary>The finish of a unit, with what runs unattended, in ticks.</summary>
+    public long Finish(int activity, int unit) =>
+        starts[activity][unit] + Posed.Problem.Activities[activity].PerUnit + Posed.Problem.Activities[activity].Unattended;
+
+    public long At(int activity, int unit, Edge edge) => edge == Edge.Start ? Start(activity, unit) : Finish(activity, unit);
+
+    /// <summary>The index of the run in which a unit goes through an activity.</summary>
+    public int RunOf(int activity, int unit) => runOf[activity][unit];
+
+    /// <summary>What the tool of a run is cleaned of before it; null if it was clean, or holds the same.</summary>
+    public Paint? CleanedOf(int run) => cleanedOf.GetValueOrDefault(run);
+
+    /// <summary>The index of the sitting a tick lies in.</summary>
+    public int SittingAt(long tick)
+    {
+        var instant = Clock.InstantAt(tick);
+        var (low, high) = (0, Posed.Sittings.Length - 1);
+        while (low < high)
+        {
+            var middle = (low + high + 1) / 2;
+            (low, high) = Posed.Sittings[middle].Start <= instant ? (middle, high) : (low, middle - 1);
+        }
+
+        return low;
+    }
+
+    public int LastUnit(int activity) => Posed.Problem.Activities[activity].Units - 1;
+
+    /// <summary>When hands or drying are done with the last unit.</summary>
+    public long Finish(int activity) => Finish(activity, LastUnit(activity));
+
+    public WalkedRoute RouteOf(int activity) => Walked.Routes[Posed.Activities[activity].Route];
+
+    public Step? StepOf(int activity) => Posed.Activities[activity].Step;
+
+    /// <summary>A moment as a clock shows it that knows whole minutes.</summary>
+    public ZonedDateTime Shown(long tick) => Clock.MinuteAt(tick).InZone(Zone);
+
+    /// <summary>The first whole minute that is not before a tick: for times up to which something must be waited for.</summary>
+    public ZonedDateTime ShownUntil(long tick) => Clock.MinuteAt(tick + 1).InZone(Zone);
+
+    /// <summary>A moment in words.</summary>
+    public string Said(long tick) => Phrases.Moment(Clock.MinuteAt(tick), Zone);
+
+    /// <summary>Everything the schedule says about when units go through steps.</summary>
+    public KnownTimes Known()
+    {
+        var times = new List<KnownTime>();
+        for (var a = 0; a < starts.Length; a++)
+        {
+            if (StepOf(a) is not { } step)
+                continue;
+            for (var k = 0; k < starts[a].Length; k++)
+                times.Add(new KnownTime(Posed.Activities[a].Route, step.Index, k, Clock.InstantAt(Start(a, k)), Clock.InstantAt(Finish(a, k))));
+        }
+
+        return new KnownTimes(times);
+    }
+
+    // A tool is clean at the start of every sitting, and after it has been closed down.
+    private void FollowTools()
+    {
+        var closed = Planned.Schedule.CloseDowns.ToLookup(close => (close.Tool, close.ToolNumber), close => close.Start);
+        var held = new Dictionary<(int Tool, int Number), Run>();
+        foreach (var r in Enumerable.Range(0, Runs.Count).OrderBy(r => Runs[r].Start))
+        {
+            var run = Runs[r];
+            if (Posed.Problem.Activities[run.Activity].Tool is not { } use)
+                continue;
+            var key = (use.Tool, run.ToolNumber);
+            if (held.TryGetValue(key, out var last) && SittingAt(last.Start) == SittingAt(run.Start)
+                && !closed[key].Any(at => at >= last.Start && at < run.Start)
+                && Posed.Problem.Activities[last.Activity].Tool!.Load is var load && load != use.Load
+                && Posed.Tools.Load(use.Tool, load) is { } paint)
+                cleanedOf[r] = paint;
+            held[key] = run;
+        }
+    }
+}
