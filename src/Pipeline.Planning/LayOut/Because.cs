@@ -6,6 +6,9 @@ namespace Pipeline.Planning;
 /// <summary>Why a task does not start earlier, in words.</summary>
 internal sealed class Because(Timetable table)
 {
+    private readonly ILookup<int, int> waitsTo = Enumerable.Range(0, table.Posed.Problem.Waits.Length)
+        .Where(w => table.Posed.Problem.Waits[w] is { Least: not null, ToEdge: Edge.Start }).ToLookup(w => table.Posed.Problem.Waits[w].To);
+
     /// <summary>What keeps a run from starting earlier.</summary>
     public string Of(int run) => table.Planned.Reasons[run] switch
     {
@@ -17,7 +20,8 @@ internal sealed class Because(Timetable table)
         Reason.WorkerBusy busy => $"{Phrases.Capital(Hands(busy.Worker))} busy with {Task(busy.Run, run)} until {table.Said(table.Runs[busy.Run].End)}.",
         Reason.ToolHeld held => $"The {table.Posed.Problem.Tools[held.Tool].Name} is in use for {Task(held.Run, run)} until {table.Said(table.Runs[held.Run].End)}.",
         Reason.PlaceFull full => $"The {table.Posed.Problem.Places[full.Place].Name} is full until {Task(full.Run, run)} has dried.",
-        Reason.Closed { Run: >= 0 } closed => $"After {Task(closed.Run, run)} too little was left of the sittings before this one.",
+        Reason.Closed when Overnight(run) is { } waited => waited,
+        Reason.Closed { Run: >= 0 } closed => $"After {Task(closed.Run, run)} too little was left of the sitting.",
         Reason.Closed => "Nobody sits at the bench earlier, or not for long enough.",
         _ => table.Runs[run].Start <= 0 ? "The plan begins here." : "It could start earlier, but nothing would be won.",
     };
@@ -56,6 +60,30 @@ internal sealed class Because(Timetable table)
             Cause.Masked masked => $"It comes after {name}: the mask '{masked.Mask.Name}' has to be on first.",
             _ => $"{name} ({table.Said(since)}) needs {Length(wait.Least ?? 0)} until it can be handled.",
         };
+    }
+
+    // Not ready before the sitting before had closed: what it waited for says more than that nobody was there.
+    private string? Overnight(int index)
+    {
+        var run = table.Runs[index];
+        var sitting = table.SittingAt(run.Start);
+        if (sitting == 0)
+            return null;
+        var closed = table.Clock.TickAt(table.Posed.Sittings[sitting - 1].End);
+        var latest = waitsTo[run.Activity].Select(w => Ready(w, run)).DefaultIfEmpty().MaxBy(ready => ready.At);
+        if (latest.Waits is null || latest.At < closed)
+            return null;
+        var words = Waits(latest.Waits, run);
+        return $"{words[..^1]}; this is the next sitting.";
+    }
+
+    private (long At, Reason.Waits? Waits) Ready(int w, Run run)
+    {
+        var wait = table.Posed.Problem.Waits[w];
+        var isWhole = wait.Scope == Scope.WholeLot;
+        var unit = run.FirstUnit;
+        var since = table.At(wait.From, isWhole ? table.LastUnit(wait.From) : unit, wait.FromEdge);
+        return (since + (wait.Least ?? 0), new Reason.Waits(w, unit, table.RunOf(wait.From, isWhole ? table.LastUnit(wait.From) : unit)));
     }
 
     private static string Length(long ticks) => Phrases.Duration(Clock.Minutes(ticks));

@@ -52,7 +52,7 @@ internal static class Hindrances
         {
             Level = Level.Error,
             Place = walked.Batch.Bench.Place,
-            Message = $"The sittings end before the work does: {Phrases.Counted(end.Activities, "step")}, {Minutes(end.Ticks)} of work, find no time, first '{name}'. It needs {Phrases.Counted(sittings, "more sitting")} at the least.{last}",
+            Message = $"The sittings end before the work does: {Minutes(end.Ticks)} of work find no time, first '{name}'. It needs {Phrases.Counted(sittings, "more sitting")} at the least.{last}",
             Remedy = "Add sittings by weekday, or by date until the work fits.",
             Related = step is null ? [] : [new Related(step.Place, "the first step without a time")],
         };

@@ -47,7 +47,7 @@ internal sealed class Nightly
     /// <summary>What is on its way to a state that something later waits for, or not yet handleable, when a sitting closes.</summary>
     public Sequence<LeftDrying> DryingAt(long tick) => stands
         .Where(stand => stand.From <= tick && stand.Needed > tick)
-        .GroupBy(stand => (stand.Model, stand.What, stand.For))
+        .GroupBy(stand => (stand.Model, stand.What, For: stand.For.ToLowerInvariant()))
         .Select(group => new LeftDrying(group.Key.Model, group.Key.What, group.Key.For, table.ShownUntil(group.Max(stand => stand.Until))))
         .ToSequence();
 

@@ -1,6 +1,4 @@
-using NodaTime;
 using Pipeline.Abstractions;
-using Pipeline.Scheduling;
 using Pipeline.Surfaces;
 using Pipeline.Workflows;
 

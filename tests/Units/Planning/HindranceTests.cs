@@ -1,0 +1,74 @@
+using Pipeline.Abstractions;
+using Pipeline.Planning;
+using static Pipeline.Tests.Units.Planning.RouteSteps;
+
+namespace Pipeline.Tests.Units.Planning;
+
+/// <summary>No plan, and what is said about it.</summary>
+public class HindranceTests
+{
+    private static readonly Paint Boot = Pot("wet boot", Waterborne);
+
+    [Fact]
+    public void A_step_longer_than_any_sitting()
+    {
+        var finding = Workshop.In().Weekly("Mon Wed", "19:00", "20:00").Model("Crane", 1, r => r.Work("trim", minutes: 95)).NoPlan();
+        finding.Message.Should().Be("No sitting is long enough for 'trim all areas': it needs 95 min with set-up and cleaning, and the longest sitting is 60 min.");
+        finding.Place.Line.Should().Be(101);
+        finding.Level.Should().Be(Level.Error);
+    }
+
+    [Fact]
+    public void Sittings_that_end_too_soon()
+    {
+        var finding = Workshop.In().On("2026-12-01", "19:00", "20:00").On("2026-12-02", "19:00", "20:00")
+            .Model("Crane", 6, r => r.Work("trim", minutes: 30)).NoPlan();
+        finding.Message.Should().Be("The sittings end before the work does: 60 min of work find no time, first 'trim all areas'. It needs 1 more sitting at the least. The last one ends Wed 2 Dec 20:00.");
+        finding.Place.Should().Be(Workshop.BenchPlace);
+    }
+
+    [Fact]
+    public void No_sitting_at_all()
+    {
+        var finding = Workshop.In().Model("Crane", 1, r => r.Work("trim", minutes: 5)).NoPlan();
+        finding.Message.Should().StartWith("There is no sitting after Mon 30 Nov 18:00");
+        finding.Remedy.Should().Contain("sittings");
+    }
+
+    [Fact]
+    public void Sittings_that_are_all_over() =>
+        Workshop.In().On("2026-11-01", "19:00", "20:00").Model("Crane", 1, r => r.Work("trim", minutes: 5)).NoPlan().Message.Should().StartWith("There is no sitting after");
+
+    [Fact]
+    public void Work_that_nobody_does()
+    {
+        var finding = Workshop.Evenings().Painter("Ana", "coat").Painter("Rui", "clean").Model("Crane", 1, r => r.Work("trim", minutes: 5)).NoPlan();
+        finding.Message.Should().Be("Nobody at the bench does 'trim': Ana and Rui are each kept to other work.");
+    }
+
+    [Fact]
+    public void Air_too_damp_for_any_figure() =>
+        Workshop.Evenings().Air(21, 93).Model("Crane", 1, r => r.Brush(Boot).Brush(Boot)).NoPlan().Message.Should().StartWith("At 93 % humidity");
+
+    [Fact]
+    public void A_decided_time_before_the_plan_begins() =>
+        Workshop.Evenings().Model("Crane", 1, r => r.Work("trim", minutes: 5).At("2026-11-27 20:00")).NoPlan()
+            .Message.Should().Be("'trim all areas' is set for Fri 27 Nov 20:00, and the plan begins Mon 30 Nov 18:00.");
+
+    [Fact]
+    public void A_decided_time_when_nobody_sits() =>
+        Workshop.Evenings().Model("Crane", 1, r => r.Work("trim", minutes: 5).At("2026-12-01 09:00")).NoPlan()
+            .Message.Should().StartWith("'trim all areas' is set for Tue 1 Dec 09:00, but that cannot be kept: nobody sits at the bench then");
+
+    [Fact]
+    public void A_mask_that_must_be_off_before_what_dries_under_it_may_be()
+    {
+        var finding = Workshop.Evenings().Model("Crane", 1, r => r.Mask("soles", "boots").Brush(Boot, "suit").Rest(hours: 40).Unmask("soles")).NoPlan();
+        finding.Message.Should().Contain("24 h");
+        finding.Place.Line.Should().BeInRange(101, 104);
+    }
+
+    [Fact]
+    public void More_units_at_once_than_the_drying_rack_holds_is_no_obstacle_one_after_another() =>
+        Workshop.Evenings().Tool("airbrush", 1).Tool("drying rack", 2).Model("Crane", 6, r => r.Spray(Boot)).Outcome().Should().BeOfType<PlanOutcome.Planned>();
+}
