@@ -1,1 +1,3 @@
-return 0;
+using Pipeline.Cli;
+
+return await CommandLine.Run(args).ConfigureAwait(false);

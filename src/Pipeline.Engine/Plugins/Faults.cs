@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Reflection;
 
 namespace Pipeline.Engine;
@@ -24,7 +25,10 @@ internal static class Faults
             message = "no message";
         }
 
-        var line = new string([.. message.Take(LongestMessage).Select(letter => char.IsControl(letter) ? ' ' : letter)]);
-        return $"{line.Trim()} ({fault.GetType().Name})";
+        return $"{OnOneLine(message).TrimEnd('.')} ({fault.GetType().Name})";
     }
+
+    /// <summary>Foreign text, shortened and without anything a terminal would obey.</summary>
+    public static string OnOneLine(string text) =>
+        new string([.. text.Take(LongestMessage).Select(letter => char.IsControl(letter) || char.GetUnicodeCategory(letter) == UnicodeCategory.Format ? ' ' : letter)]).Trim();
 }

@@ -103,10 +103,7 @@ public static class PluginLoading
     {
         Level = Level.Error,
         Place = new Place(file, 1, 1),
-        Message = $"The plugin {Shown(plugin)} cannot be used: {why}.",
+        Message = $"The plugin {Faults.OnOneLine(plugin)} cannot be used: {why}.",
         Remedy = "Build the plugin again for this program, or take its folder out.",
     };
-
-    /// <summary>A folder's name may hold anything; a message may not.</summary>
-    private static string Shown(string name) => new([.. name.Select(letter => char.IsControl(letter) ? '?' : letter)]);
 }

@@ -4,7 +4,7 @@ namespace Pipeline.Workflows;
 /// Finds the known name a mistyped one was probably meant to be: least edits (insert, delete, change, swap of two neighbours),
 /// at most one for every three letters.
 /// </summary>
-internal sealed class Nearest
+public sealed class Nearest
 {
     /// <summary>Work left, in letters compared, so that a file full of wrong names cannot hold the program up.</summary>
     private long budget = 20_000_000;

@@ -1,0 +1,56 @@
+using Pipeline.Abstractions;
+using Pipeline.Planning;
+using Pipeline.Surfaces;
+using Pipeline.Workflows;
+
+namespace Pipeline.Engine;
+
+/// <summary>
+/// The straight line: read, bind, walk and judge, then plan. The only place that lists the stages in order. Pure.
+/// </summary>
+public static class Stages
+{
+    /// <summary>From texts to a walked batch with all findings.</summary>
+    /// <param name="texts">At least one.</param>
+    /// <param name="trade">What the plugins brought.</param>
+    public static Checked Check(Sequence<SourceText> texts, Trade trade)
+    {
+        var readings = texts.Select(Reader.Read).ToList();
+        var read = readings.SelectMany(reading => reading.Findings);
+        var trees = readings.Select(reading => reading.Tree).OfType<SyntaxTree>().ToList();
+        if (trees.Count < readings.Count)
+            return new Checked(texts, null, read.ToSequence());
+
+        var binding = Binder.Bind(trees, trade);
+        var bound = read.Concat(binding.Findings);
+        if (binding.Batch is not { } batch)
+            return new Checked(texts, null, bound.ToSequence());
+
+        var walked = Walk.Run(batch, trade);
+        return new Checked(texts, walked, bound.Concat(walked.Findings).Concat(TimeJudge.JudgePins(walked)).ToSequence());
+    }
+
+    /// <summary>From a checked batch without errors to a plan, or to the reasons why there is none.</summary>
+    /// <param name="walked">The batch.</param>
+    /// <param name="trade">What the plugins brought.</param>
+    /// <param name="request">From when, how hard to try.</param>
+    /// <param name="cancel">Stops the search with the best plan so far.</param>
+    public static PlanOutcome Plan(Walked walked, Trade trade, PlanRequest request, CancellationToken cancel) =>
+        Planner.Plan(walked, trade, request, cancel);
+}
+
+/// <summary>What checking gave.</summary>
+/// <param name="Texts">What was checked.</param>
+/// <param name="Walked">The walked batch; null if the files cannot be understood.</param>
+/// <param name="Findings">Everything there is to say.</param>
+public sealed record Checked(Sequence<SourceText> Texts, Walked? Walked, Sequence<Finding> Findings)
+{
+    /// <summary>
+    /// The batch, if a plan may be laid on it: it was understood and no rule sees an error. A plugin that failed does not stand
+    /// in the way.
+    /// </summary>
+    public Walked? Sound => Findings.Any(finding => finding is { Level: Level.Error, Rule: not null, Silenced: null }) ? null : Walked;
+
+    /// <summary>True if something of level error speaks.</summary>
+    public bool HasErrors => Findings.Any(finding => finding is { Level: Level.Error, Silenced: null });
+}
