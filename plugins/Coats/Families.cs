@@ -38,6 +38,9 @@ public sealed class Families : Catalogue<Family>
         Coldest = new(10),
         Warmest = new(30),
         Dampest = new(0.8),
+        // beyond these it dries on the tip and lands as dust
+        DriestSprayed = new(0.3),
+        WarmestSprayed = new(28),
         Thinners = ["water", "acrylic thinner"],
         Cleaners = ["water", "isopropyl", "alkaline cleaner"],
         Source = CommonPractice,

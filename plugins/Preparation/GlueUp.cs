@@ -7,7 +7,9 @@ namespace Pipeline.Plugins.Preparing;
 public sealed record Gluing(
     [Says("What with; by default styrene cement on styrene, white glue on porous material, superglue on the rest.")] Glue? Using = null,
     [Says("How the faces of the joint are: bare (masked or scraped) or painted.")] JointFaces? Faces = null,
-    [Says("The joint is pinned.")] bool Pinned = false);
+    [Says("The joint is pinned.")] bool Pinned = false,
+    [Says("The joint bears weight or sticks out far.")] bool Loaded = false,
+    [Says("Moving air carries the glue's vapour away from finished surfaces.")] bool Airflow = false);
 
 /// <summary>Glues parts together.</summary>
 public sealed class GlueUp : Verb<Gluing>
@@ -37,6 +39,8 @@ public sealed class GlueUp : Verb<Gluing>
                     Sandable = row.Sandable,
                     Faces = particulars.Faces,
                     IsPinned = particulars.Pinned,
+                    IsLoaded = particulars.Loaded,
+                    HasAirflow = particulars.Airflow,
                 },
             ],
             new Work { PerUnit = PerUnit.For(job.Size), SetUp = new Attended(2), PutAway = new Attended(3) })

@@ -8,7 +8,9 @@ public sealed record Joining(
     [Says("What with; by default styrene cement on styrene, white glue on porous material, superglue on the rest.")] Glue? Using = null,
     [Says("Areas that brush and spray can no longer reach once the parts are joined.")] AreaNames? Hides = null,
     [Says("How the faces of the joint are: bare (masked or scraped) or painted.")] JointFaces? Faces = null,
-    [Says("The joint is pinned.")] bool Pinned = false);
+    [Says("The joint is pinned.")] bool Pinned = false,
+    [Says("The joint bears weight or sticks out far.")] bool Loaded = false,
+    [Says("Moving air carries the glue's vapour away from finished surfaces.")] bool Airflow = false);
 
 /// <summary>Joins parts.</summary>
 public sealed class Join : Verb<Joining>
@@ -41,6 +43,8 @@ public sealed class Join : Verb<Joining>
                     Glue = glue,
                     Faces = particulars.Faces,
                     IsPinned = particulars.Pinned,
+                    IsLoaded = particulars.Loaded,
+                    HasAirflow = particulars.Airflow,
                 },
             ],
             new Work

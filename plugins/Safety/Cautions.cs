@@ -87,7 +87,9 @@ internal static class Cautions
             yield return SolventVapour;
         if (family.Carrier == Carrier.Spirit)
             yield return OilyRags;
-        if (family.Carrier == Carrier.Reaction)
+        if (family.HasIsocyanate)
             yield return TwoPartCoating;
+        else if (family.Carrier == Carrier.Reaction)
+            yield return SkinSensitiser;
     }
 }

@@ -27,7 +27,7 @@ public sealed class PatinaNeedsMetal : Rule
             Step = moment.Step.Index,
             Areas = without,
             Level = Level.Error,
-            Message = $"There is no bare metal paint on {without}, so the fluid has nothing to turn green.",
+            Message = "There is no bare metal paint on {areas}, so the fluid has nothing to turn green.",
             Remedy = "Lay a metallic coat right before the patina, and varnish afterwards.",
         };
     }

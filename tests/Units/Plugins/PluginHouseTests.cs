@@ -19,7 +19,7 @@ public sealed partial class PluginHouseTests
             "decal", "soften",
             "filter", "wash", "panel-line", "sponge", "streak", "clean-back", "chipping-medium", "chip",
             "varnish",
-            "texture", "pigment", "rim",
+            "texture", "scatter", "pigment", "rim",
             "cure", "wait", "photograph", "record", "touch-up", "test");
 
     [Fact]

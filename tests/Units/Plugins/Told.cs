@@ -28,6 +28,8 @@ internal static class Told
             done.Sandable is { } sandable ? $"sandable {sandable}" : null,
             done.Faces is { } faces ? $"{faces} faces" : null,
             done.IsPinned ? "pinned" : null,
+            done.IsLoaded ? "loaded" : null,
+            done.HasAirflow ? "airflow" : null,
             done.IsUltrasonic ? "ultrasonic" : null,
             done.IsWet is { } wet ? wet ? "wet" : "dry" : null),
         Deed.Join join => Line(
@@ -35,7 +37,9 @@ internal static class Told
             join.Hides.IsEmpty ? null : $"hides {join.Hides}",
             $"{join.Glue} settles {join.Settles} ({join.Carrier})",
             join.Faces is { } faces ? $"{faces} faces" : null,
-            join.IsPinned ? "pinned" : null),
+            join.IsPinned ? "pinned" : null,
+            join.IsLoaded ? "loaded" : null,
+            join.HasAirflow ? "airflow" : null),
         Deed.Lay { Layer: var layer } lay => Line(
             $"{layer.Role} {layer.Name} by {layer.Method}",
             $"{layer.Coats} {layer.Body}",

@@ -13,6 +13,8 @@ internal static class BasingCases
             "Texture texture paste by Hand, 1 Heavy, recoatable 12–24 h", "4.4 min, set up 3/3, rack"),
         new("texture: all, with: fine sand, body: thin", new Texture(), new Texturing("fine sand", Body.Thin), Figures,
             "Texture fine sand by Hand, 1 Thin, recoatable 2–4 h", "4.4 min, set up 3/3, rack"),
+        new("scatter: all, with: reed tufts", new Scatter(), new Scattering("reed tufts"), Figures,
+            "Scatter reed tufts by Hand, 1 Thin, recoatable 2–4 h", "3 min, set up 3/3, rack"),
         new("pigment: all, with: rust crust", new Pigment(), new Pigmenting("rust crust"), Figures,
             "Powder rust crust by Brush, 1 Thin, recoatable 0 min", "2.1 min, set up 3/5"),
         new("pigment: all, with: rust crust, fix: spirit", new Pigment(), new Pigmenting("rust crust", Fixer.Spirit), Figures,
