@@ -1,0 +1,60 @@
+using NodaTime;
+using Pipeline.Planning;
+
+namespace Pipeline.Tests.Units.Planning;
+
+public class SittingTests
+{
+    private static string[] Said(Workshop workshop, string from, string until)
+    {
+        var bench = workshop.Bench;
+        return [.. OpenSittings.Between(bench, workshop.At(from), workshop.At(until)).Select(s =>
+            FormattableString.Invariant($"{s.Date.Day}: {s.Start.InZone(bench.Zone).TimeOfDay:HH\\:mm}–{s.End.InZone(bench.Zone).TimeOfDay:HH\\:mm}"))];
+    }
+
+    [Fact]
+    public void Weekdays_and_dates_together_without_the_days_away() =>
+        Said(Workshop.In().Weekly("Mon Wed", "19:00", "21:00").On("2026-12-01", "10:00", "11:00").Away("2026-12-02", "2026-12-03"), "2026-11-30 00:00", "2026-12-08 00:00")
+            .Should().Equal("30: 19:00–21:00", "1: 10:00–11:00", "7: 19:00–21:00");
+
+    [Fact]
+    public void An_extra_sitting_on_a_day_away_is_left_out() =>
+        Said(Workshop.In().On("2026-12-02", "10:00", "11:00").Away("2026-12-02", "2026-12-02"), "2026-11-30 00:00", "2026-12-08 00:00").Should().BeEmpty();
+
+    [Fact]
+    public void Sittings_that_overlap_or_touch_become_one() =>
+        Said(Workshop.In().Weekly("Tue", "19:00", "21:00").On("2026-12-01", "20:00", "22:00").On("2026-12-01", "22:00", "23:00"), "2026-11-30 00:00", "2026-12-02 00:00")
+            .Should().Equal("1: 19:00–23:00");
+
+    [Fact]
+    public void A_sitting_may_end_after_midnight() =>
+        Said(Workshop.In().Weekly("Fri", "22:00", "01:00"), "2026-12-04 00:00", "2026-12-06 00:00").Should().Equal("4: 22:00–01:00");
+
+    [Fact]
+    public void From_the_middle_of_a_sitting_its_rest_is_left() =>
+        Said(Workshop.In().Weekly("Fri", "22:00", "01:00"), "2026-12-05 00:20", "2026-12-06 00:00").Should().Equal("4: 00:20–01:00");
+
+    [Fact]
+    public void A_most_per_day_cuts_the_later_sittings_of_the_day() =>
+        Said(Workshop.In().Weekly("Sat", "10:00", "13:00").Weekly("Sat", "14:00", "18:00").MostPerDay(240), "2026-12-05 00:00", "2026-12-06 00:00")
+            .Should().Equal("5: 10:00–13:00", "5: 14:00–15:00");
+
+    [Fact]
+    public void A_most_per_day_is_kept_by_the_plan()
+    {
+        var plan = Workshop.In().Weekly("Mon Tue Wed", "10:00", "18:00").MostPerDay(60).Model("Crane", 10, r => r.Work("trim", minutes: 15)).Plan();
+        plan.Days.Should().HaveCountGreaterThanOrEqualTo(3);
+        plan.Days.Should().OnlyContain(day => day.Sittings.Sum(s => s.AttendedMinutes) <= 60);
+    }
+
+    [Fact]
+    public void Nothing_between_a_moment_and_one_before_it() =>
+        Said(Workshop.Evenings(), "2026-12-02 00:00", "2026-12-01 00:00").Should().BeEmpty();
+
+    [Fact]
+    public void Work_longer_than_the_first_look_ahead_is_planned_all_the_same()
+    {
+        var plan = Workshop.In().Weekly("Mon", "19:00", "20:00").Model("Fleet", 40, r => r.Work("trim", minutes: 30).Photograph(minutes: 10)).Plan();
+        plan.Days.Select(d => d.Date).Should().OnlyContain(date => date.DayOfWeek == IsoDayOfWeek.Monday).And.HaveCountGreaterThan(20);
+    }
+}
