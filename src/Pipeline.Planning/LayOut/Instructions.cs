@@ -5,8 +5,8 @@ namespace Pipeline.Planning;
 /// <summary>What to do, in a sentence a painter can act on.</summary>
 internal static class Instructions
 {
-    /// <summary>A step for some units: <c>Airbrush old brass on the suit, 2 coats, units 1–4 of 4</c>.</summary>
-    public static string Of(Model model, Step step, int firstUnit, int units)
+    /// <summary>A step, whatever the units: <c>Airbrush old brass on the suit, 2 coats</c>.</summary>
+    public static string Of(Model model, Step step)
     {
         var words = new List<string> { Deed(model, step) };
         if (step.Lays.FirstOrDefault()?.Layer is { } layer)
@@ -17,8 +17,6 @@ internal static class Instructions
                 words.Add(Phrases.Counted(layer.Coats, "coat"));
         }
 
-        if (Phrases.Units(firstUnit, units, model.Count) is { Length: > 0 } which)
-            words.Add(which);
         return string.Join(", ", words);
     }
 

@@ -96,8 +96,9 @@ internal static class PlanLayOut
         {
             var activity = table.Runs[run].Activity;
             var model = table.RouteOf(activity).Route.Model;
+            var units = Phrases.Units(table.Runs[run].FirstUnit + 1, table.Runs[run].Units, model.Count);
             var what = table.StepOf(activity) is { } step
-                ? $"{model.Name}: {Instructions.Of(model, step, table.Runs[run].FirstUnit + 1, table.Runs[run].Units)}"
+                ? $"{model.Name}{(units.Length > 0 ? $", {units}" : "")}: {Instructions.Of(model, step)}"
                 : $"{model.Name} is ready";
             return $"{table.Said(table.Runs[run].Start)} – {what}. {because.Of(run)}";
         }).ToSequence();

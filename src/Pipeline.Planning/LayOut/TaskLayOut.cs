@@ -34,7 +34,7 @@ internal sealed class TaskLayOut(Timetable table)
             Units = run.Units,
             OfUnits = route.Model.Count,
             Areas = route.Model.Areas.Count > 1 && step.Areas.Count == route.Model.Areas.Count ? ["all"] : step.Areas,
-            Words = Instructions.Of(route.Model, step, run.FirstUnit + 1, run.Units),
+            Words = Instructions.Of(route.Model, step),
             Paint = PaintOf(route.Model, step, run.Units),
             Tool = use is null ? null : ToolName(use.Tool, run.ToolNumber),
             CleanOutBefore = use is not null && table.CleanedOf(index) is { } held ? new CleanOut(ToolName(use.Tool, run.ToolNumber), held.Name, Clock.WholeMinutes(run.CleanOut)) : null,

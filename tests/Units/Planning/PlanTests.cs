@@ -21,20 +21,21 @@ public class PlanTests
         plan.Days.Single(d => d.Date == new LocalDate(2026, month, day)).Sittings.Single();
 
     [Fact]
-    public void A_task_says_what_to_do_on_which_units()
+    public void A_task_says_what_to_do()
     {
         Divers().Plan().Days.SelectMany(d => d.Sittings).SelectMany(s => s.Tasks).Where(t => t.Sort == TaskSort.Step).Select(t => t.Words).Should().Equal(
-            "Clean all areas, units 1–4 of 4",
-            "Airbrush slate undercoat on all areas, units 1–4 of 4",
-            "Mask the boots with low-tack tape (soles), units 1–4 of 4",
-            "Airbrush old brass on the suit, 2 coats, units 1–4 of 4",
-            "Unmask soles, units 1–4 of 4",
-            "Brush wet boot on the boots, units 1–4 of 4",
-            "Photograph all areas, units 1–4 of 4");
+            "Clean all areas",
+            "Airbrush slate undercoat on all areas",
+            "Mask the boots with low-tack tape (soles)",
+            "Airbrush old brass on the suit, 2 coats",
+            "Unmask soles",
+            "Brush wet boot on the boots",
+            "Photograph all areas");
     }
 
     [Fact]
-    public void A_single_piece_is_not_counted() => Task(Divers(1).Plan(), "Clean").Words.Should().Be("Clean all areas");
+    public void The_chain_that_makes_the_plan_long_ends_with_its_last_task() =>
+        Divers().Plan().CriticalChain[^1].Should().StartWith("Wed 2 Dec 19:00 – Diver, units 1–4 of 4: Photograph all areas. ");
 
     [Fact]
     public void A_sitting_ends_with_the_airbrush_cleaned_and_names_what_dries()

@@ -1,0 +1,192 @@
+using CsCheck;
+using NodaTime;
+using Pipeline.Abstractions;
+using Pipeline.Planning;
+using static Pipeline.Tests.Units.Planning.RouteSteps;
+
+namespace Pipeline.Tests.Units.Planning;
+
+/// <summary>
+/// Laws of whole plans, on small random batches walked, posed, solved and laid out for real. The solver's auditor judges every one of
+/// them besides. Planning costs more than judging, so every plan is judged by all laws.
+/// </summary>
+public class LawTests
+{
+    private const int Batches = 50;
+
+    private static readonly Paint[] Pots =
+    [
+        Pot("slate", Lacquer, "#4a4f55"), Pot("chalk", Waterborne, "#eeece4"), Pot("brass", Metallic, "#b58b3b"),
+        Mix("thin slate", Pot("slate", Lacquer, "#4a4f55"), 40), Pot("boot", Waterborne, "#2b2a28"),
+    ];
+
+    private sealed record Coat(int Paint, bool Sprayed, int Area, double Minutes, bool Masked);
+
+    private sealed record Piece(int Count, double CleanMinutes, Coat[] Coats, bool Photographed);
+
+    private sealed record Case(Piece[] Pieces, int Painters, int Airbrushes, int Rack, double Air, double Humidity, int EveningMinutes)
+    {
+        public override string ToString() => $"{Painters} painters, {Airbrushes} airbrushes, rack {Rack}, {Air} °C {Humidity} %, {EveningMinutes} min: "
+            + string.Join(" | ", Pieces.Select(p => $"{p.Count} × [{p.CleanMinutes}; {string.Join("; ", p.Coats.Select(c => c.ToString()))}; {p.Photographed}]"));
+
+        public Workshop Workshop()
+        {
+            var end = new LocalTime(18, 0).PlusMinutes(EveningMinutes);
+            var workshop = Planning.Workshop.In()
+                .Weekly("Mon Tue Wed Thu Fri Sat Sun", "18:00", FormattableString.Invariant($"{end.Hour:00}:{end.Minute:00}"))
+                .Tool("airbrush", Airbrushes).Tool("drying rack", Rack).Air(Air, Humidity, Air - 2, Humidity + 5);
+            for (var i = 0; i < Painters; i++)
+                workshop.Painter($"painter {i + 1}");
+            for (var p = 0; p < Pieces.Length; p++)
+            {
+                var piece = Pieces[p];
+                workshop.Model($"Piece {p + 1}", piece.Count, r => Route(r, piece), due: p == 0 ? "2026-12-20 18:00" : null);
+            }
+
+            return workshop;
+        }
+
+        private static void Route(RouteSteps route, Piece piece)
+        {
+            route.Clean(piece.CleanMinutes);
+            string[] areas = ["suit", "boots"];
+            for (var c = 0; c < piece.Coats.Length; c++)
+            {
+                var coat = piece.Coats[c];
+                if (coat.Masked)
+                    route.Mask($"mask {c}", areas[1 - coat.Area]);
+                if (coat.Sprayed)
+                    route.Spray(Pots[coat.Paint], areas[coat.Area], coat.Minutes);
+                else
+                    route.Brush(Pots[coat.Paint], areas[coat.Area], coat.Minutes);
+                if (coat.Masked)
+                    route.Unmask($"mask {c}");
+            }
+
+            if (piece.Photographed)
+                route.Photograph();
+        }
+    }
+
+    private static readonly Gen<Coat> GenCoat = Gen.Select(Gen.Int[0, Pots.Length - 1], Gen.Bool, Gen.Int[0, 1], Gen.Int[1, 16], Gen.Int[0, 3])
+        .Select((paint, sprayed, area, halfMinutes, masked) => new Coat(paint, sprayed, area, halfMinutes / 2.0, masked == 0));
+
+    private static readonly Gen<Piece> GenPiece = Gen.Select(Gen.Int[1, 5], Gen.Int[0, 8], GenCoat.Array[0, 4], Gen.Bool)
+        .Select((count, clean, coats, photographed) => new Piece(count, clean / 2.0, coats, photographed));
+
+    private static readonly Gen<Case> GenCase = Gen.Select(GenPiece.Array[1, 3], Gen.Int[1, 2], Gen.Int[1, 2], Gen.Int[5, 30], Gen.Int[16, 26], Gen.Int[40, 75], Gen.Int[110, 240])
+        .Select((pieces, painters, airbrushes, rack, air, humidity, evening) => new Case(pieces, painters, airbrushes, rack, air, humidity, evening));
+
+    private static readonly (string Name, Action<Workshop, Plan> Law)[] Laws =
+    [
+        ("a comfortable plan breaks no wait", (_, plan) =>
+            plan.Findings.Where(f => f.Level != Level.Note && f.Rule is not null).Should().BeEmpty()),
+        ("nobody does two things at once", (_, plan) =>
+            Apart(plan.Days.SelectMany(d => d.Sittings).GroupBy(s => s.Painter).Select(mine => mine.SelectMany(s => s.Tasks)))),
+        ("a tool is used by one at a time", (_, plan) => Apart(Tasks(plan).Where(t => t.Tool is not null).GroupBy(t => t.Tool))),
+        ("every task lies within its sitting", (_, plan) =>
+            plan.Days.SelectMany(d => d.Sittings).Should().OnlyContain(sitting => !sitting.Tasks.IsEmpty && sitting.Tasks.All(t => IsWithin(t, sitting)))),
+        ("every unit goes through every step once", EveryUnitOnce),
+        ("a mask comes off after it goes on, and in time", MasksPair),
+        ("a mix holds what its tasks take", (_, plan) =>
+        {
+            foreach (var sitting in plan.Days.SelectMany(d => d.Sittings))
+            {
+                for (var m = 0; m < sitting.Mixes.Count; m++)
+                {
+                    var taken = sitting.Tasks.Where(t => t.Paint?.FromMix == m).Sum(t => t.Paint!.Millilitres);
+                    sitting.Mixes[m].Millilitres.Should().BeInRange(taken - 1e-9, taken + 0.5 + 1e-9);
+                }
+            }
+        }),
+        ("every reason is a sentence", (_, plan) => Tasks(plan).Should().OnlyContain(t => t.WhyNotEarlier.EndsWith('.') && t.WhyNotEarlier.Length > 10)),
+        ("what is left drying dries on after the sitting", (_, plan) =>
+        {
+            foreach (var sitting in plan.Days.SelectMany(d => d.Sittings))
+                sitting.Drying.Where(left => left.Until.ToInstant() < sitting.To.ToInstant()).Should().BeEmpty();
+        }),
+    ];
+
+    [Fact]
+    public void Every_plan_keeps_every_law() => GenCase.Sample(
+        batch =>
+        {
+            var workshop = batch.Workshop();
+            if (workshop.Outcome() is not PlanOutcome.Planned { Plan: var plan })
+                return;
+            foreach (var (name, law) in Laws)
+            {
+                using var scope = new FluentAssertions.Execution.AssertionScope(name);
+                law(workshop, plan);
+            }
+        },
+        iter: Batches,
+        threads: 1);
+
+    [Fact]
+    public void Most_small_batches_can_be_planned()
+    {
+        // the masks of some contradict what has to dry under them
+        var (planned, all) = (0, 0);
+        GenCase.Sample(
+            batch =>
+            {
+                all++;
+                planned += batch.Workshop().Outcome() is PlanOutcome.Planned ? 1 : 0;
+            },
+            iter: Batches / 2,
+            threads: 1);
+        planned.Should().BeGreaterThan(all / 2);
+    }
+
+    [Fact]
+    public void The_same_batch_gives_the_same_plan() => GenCase.Sample(
+        batch =>
+        {
+            if (batch.Workshop().Outcome() is PlanOutcome.Planned first)
+                ((PlanOutcome.Planned)batch.Workshop().Outcome()).Plan.Days.Should().Equal(first.Plan.Days);
+        },
+        iter: Batches / 5,
+        threads: 1);
+
+    private static IEnumerable<PlannedTask> Tasks(Plan plan) => plan.Days.SelectMany(d => d.Sittings).SelectMany(s => s.Tasks);
+
+    private static bool IsWithin(PlannedTask task, PlannedSitting sitting) =>
+        task.From.ToInstant() >= sitting.From.ToInstant() && task.To.ToInstant() <= sitting.To.ToInstant();
+
+    private static void EveryUnitOnce(Workshop workshop, Plan plan)
+    {
+        var tasks = Tasks(plan).Where(t => t.Sort == TaskSort.Step).ToLookup(t => t.Place);
+        foreach (var route in workshop.Walked().Batch.Routes)
+        {
+            foreach (var step in route.Steps)
+                tasks[step.Place].SelectMany(t => Enumerable.Range(t.FirstUnit, t.Units)).Order().Should().Equal(Enumerable.Range(1, route.Model.Count));
+        }
+    }
+
+    private static void MasksPair(Workshop workshop, Plan plan)
+    {
+        foreach (var mask in plan.Masks)
+        {
+            mask.Off.ToInstant().Should().BeGreaterThan(mask.On.ToInstant());
+            if (mask.MustBeOffBy is { } by)
+            {
+                Tasks(plan).Where(t => t.Verb == "unmask" && t.Model == mask.Model && t.Words.Contains(mask.Mask, StringComparison.Ordinal) && t.FirstUnit == 1)
+                    .Should().OnlyContain(t => t.From.ToInstant() <= by.ToInstant());
+            }
+        }
+    }
+
+    private static void Apart(IEnumerable<IEnumerable<PlannedTask>> groups)
+    {
+        foreach (var group in groups)
+        {
+            var end = Instant.MinValue;
+            foreach (var task in group.OrderBy(t => t.From.ToInstant()).ThenBy(t => t.To.ToInstant()))
+            {
+                task.From.ToInstant().Should().BeGreaterThanOrEqualTo(end, task.Words);
+                end = task.To.ToInstant();
+            }
+        }
+    }
+}
