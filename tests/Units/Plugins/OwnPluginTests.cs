@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using Pipeline.Abstractions;
 using Pipeline.Engine;
 using Pipeline.Plugins.Coats;
+using Pipeline.Surfaces;
 using Pipeline.Workflows;
 
 namespace Pipeline.Tests.Units.Plugins;
@@ -58,6 +59,20 @@ public sealed partial class OwnPluginTests(OwnPlugin built) : IClassFixture<OwnP
     {
         var under = Bench.Pot("under", Families.WaterborneAcrylic) with { IsMetallic = metallic };
         built.Trade.Rules.Single().Item.Judge(MomentOver(under)).Should().HaveCount(findings, @case);
+    }
+
+    [Theory]
+    [InlineData("bronze is metal", "metallic: yes", new string[0])]
+    [InlineData("bronze is brown", "metallic: no", new[] { "patina-needs-metal" })]
+    public void Its_workflow_is_checked_with_the_verbs_and_rules_of_the_house(string @case, string bronze, string[] rules)
+    {
+        var text = File.ReadAllText(Path.Combine(OwnPlugin.Source, "helmets.yaml")).Replace("metallic: yes", bronze, StringComparison.Ordinal);
+        var house = TradeJoining.TradeOf(AllPlugins.Assemblies);
+        var (trade, clashes) = TradeJoining.Join([("House", "house", house), ("Patina", "patina", built.Trade)]);
+        clashes.Should().BeEmpty();
+        var bound = Binder.Bind([Reader.Read(new SourceText("helmets.yaml", text)).Tree!], trade);
+        bound.Findings.Should().BeEmpty();
+        Walk.Run(bound.Batch!, trade).Findings.Select(finding => finding.Rule).Should().Equal(rules, @case);
     }
 
     private Paint Fluid => Bench.Pot("green fluid", built.Trade.Families.Single().Item);
