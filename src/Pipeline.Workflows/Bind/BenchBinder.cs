@@ -75,9 +75,9 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
         }
 
         if (mapping["zone"] is null)
-            desk.MissingKey(key, "The bench", "zone", "its time zone, such as Europe/Lisbon");
+            desk.MissingKey(mapping, "The bench", "zone", "its time zone, such as Europe/Lisbon", key);
         if (mapping["sittings"] is null && mapping["extra"] is null)
-            desk.MissingKey(key, "The bench", "sittings", "when you sit there, such as [{ days: mon-fri, from: 19:00, to: 22:00 }]");
+            desk.MissingKey(mapping, "The bench", "sittings", "when you sit there, such as [{ days: mon-fri, from: 19:00, to: 22:00 }]", key);
         if (zone is null)
             return null;
         sittings.NoteSkippedHours(zone);

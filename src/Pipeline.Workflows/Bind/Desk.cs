@@ -12,6 +12,9 @@ internal sealed class Desk(FindingList findings)
     private static readonly SearchValues<char> LineEnds = SearchValues.Create("\n\r\t");
     private readonly Nearest nearest = new();
 
+    /// <summary>Keys without a meaning, with the known key each was probably meant to be.</summary>
+    private readonly Dictionary<TextNode, string> mistyped = [];
+
     /// <summary>How many findings there are so far.</summary>
     public int FindingCount => findings.Count;
 
@@ -105,6 +108,8 @@ internal sealed class Desk(FindingList findings)
     public void UnknownKey(TextNode key, string of, IEnumerable<string> known)
     {
         var names = known.ToList();
+        if (nearest.To(key.Text, names) is { } near)
+            mistyped.TryAdd(key, near);
         Error(key, $"‘{NumberText.Shown(key.Text)}’ is no key of {of}.", Meant(key.Text, names, "Known keys: "));
     }
 
@@ -115,8 +120,22 @@ internal sealed class Desk(FindingList findings)
         Error(at, $"There is no {what} called ‘{NumberText.Shown(name)}’.", names.Count == 0 ? otherwise ?? $"The file names no {what}." : Meant(name, names, "Known: "));
     }
 
-    /// <summary>Complains that a key is missing.</summary>
-    public void MissingKey(SyntaxNode at, string of, string key, string expected) => Error(at, $"{of} has no ‘{key}’.", $"Add ‘{key}: ’ and {expected}.");
+    /// <summary>Complains that a key is missing, unless one that was probably meant to be it has been complained about.</summary>
+    /// <param name="within">Where the key should be.</param>
+    /// <param name="of">What lacks it: <c>The kit</c>.</param>
+    /// <param name="key">The key.</param>
+    /// <param name="expected">What it would hold, with an article.</param>
+    /// <param name="at">Where to say so; at the beginning if not given.</param>
+    public void MissingKey(MappingNode within, string of, string key, string expected, SyntaxNode? at = null)
+    {
+        foreach (var entry in within.Entries)
+        {
+            if (mistyped.Count > 0 && mistyped.TryGetValue(entry.Key, out var meant) && meant == key)
+                return;
+        }
+
+        Error(at ?? within, $"{of} has no ‘{key}’.", $"Add ‘{key}: ’ and {expected}.");
+    }
 
     /// <summary>A text with every space an ordinary one, so that names that look alike are alike.</summary>
     public static string Plain(string text)

@@ -89,7 +89,7 @@ internal sealed class MixBinder(Desk desk, Shelf shelf)
         }
 
         if (mapping["parts"] is null)
-            desk.MissingKey(key, $"The mix ‘{name}’", "parts", "what it is mixed of, such as { clear straw: 2, clear rust: 1 }");
+            desk.MissingKey(mapping, $"The mix ‘{name}’", "parts", "what it is mixed of, such as { clear straw: 2, clear rust: 1 }", key);
         if (parts is not { IsEmpty: false } found || FamilyOf(found, label.Family, key, mapping) is not { } family)
             return null;
         return Mixed(name, key, family, label, found, thinner);

@@ -154,7 +154,7 @@ internal sealed class ModelBinder(Desk desk, Shelf shelf)
             if (mapping["areas"] is { } areas)
                 ReadAreas(areas, part, shape);
             else
-                desk.MissingKey(key, $"The part ‘{part}’", "areas", "its areas with their sizes");
+                desk.MissingKey(mapping, $"The part ‘{part}’", "areas", "its areas with their sizes", key);
         }
     }
 

@@ -60,7 +60,7 @@ internal static class PaintBinder
         if (label.Family is not { } family)
         {
             if (mapping["family"] is null)
-                desk.MissingKey(key, $"The paint ‘{name}’", "family", "its chemistry, such as waterborne acrylic");
+                desk.MissingKey(mapping, $"The paint ‘{name}’", "family", "its chemistry, such as waterborne acrylic", key);
             return null;
         }
 

@@ -63,7 +63,8 @@ internal sealed class RouteBinder
     /// <summary>True once a scheme could not be followed: names it would have brought are then no mistake.</summary>
     public bool IsIncomplete { get; private set; }
 
-    public IEnumerable<string> AreaAndPartNames => areas.Keys;
+    /// <summary>For messages: a model that names no parts is not one of its own names.</summary>
+    public IEnumerable<string> AreaAndPartNames => areas.Keys.Where(name => areaIndexes.ContainsKey(name) || Model.Parts.Count > 1);
 
     public Sequence<Step> Steps => steps.ToSequence();
 

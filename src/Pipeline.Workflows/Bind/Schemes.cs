@@ -88,7 +88,7 @@ internal sealed class Schemes(Desk desk, Shelf shelf)
             }
 
             if (mapping["route"] is null)
-                desk.MissingKey(key, $"The scheme ‘{key.Text}’", "route", "its steps");
+                desk.MissingKey(mapping, $"The scheme ‘{key.Text}’", "route", "its steps", key);
         }
 
         scheme.IsSound = desk.FindingCount == before;
@@ -157,7 +157,7 @@ internal sealed class Schemes(Desk desk, Shelf shelf)
             if (follow.Bindings.Exists(binding => Desk.Plain(binding.Key.Text) == placeholder))
                 continue;
             var what = scheme.Areas.Contains(placeholder) ? "the areas it stands for" : "the paint or mix it stands for";
-            desk.MissingKey(follow.SchemeNode, $"The scheme ‘{scheme.Name}’ is followed, but here it", placeholder, what);
+            desk.MissingKey(follow.Mapping, $"The scheme ‘{scheme.Name}’ is followed, but here it", placeholder, what, follow.SchemeNode);
             isWhole = false;
         }
 

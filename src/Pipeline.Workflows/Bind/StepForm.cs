@@ -22,7 +22,7 @@ internal abstract record RouteItem(TextNode Key)
     public Sequence<Silence> Silences { get; set; }
 
     /// <summary>Follows a scheme, its placeholders bound.</summary>
-    public sealed record Follow(TextNode Key, string Scheme, SyntaxNode SchemeNode, List<Entry> Bindings) : RouteItem(Key)
+    public sealed record Follow(TextNode Key, string Scheme, SyntaxNode SchemeNode, MappingNode Mapping, List<Entry> Bindings) : RouteItem(Key)
     {
         private protected override void Closed() { }
     }

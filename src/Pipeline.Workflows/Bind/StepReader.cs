@@ -116,7 +116,7 @@ internal sealed class StepReader(Desk desk, Shelf shelf, DateTimeZone? zone)
         }
 
         return desk.Text(follow.Value, "the name of a scheme") is { } scheme
-            ? new RouteItem.Follow(follow.Key, scheme, follow.Value, bindings) { After = after, Silences = silences }
+            ? new RouteItem.Follow(follow.Key, scheme, follow.Value, mapping, bindings) { After = after, Silences = silences }
             : null;
     }
 
@@ -137,7 +137,7 @@ internal sealed class StepReader(Desk desk, Shelf shelf, DateTimeZone? zone)
         foreach (var (particular, given) in form.Particulars.Zip(step.Own))
         {
             if (given is null && particular.IsNeeded)
-                desk.MissingKey(verb.Key, $"This ‘{form.Name}’ step", particular.Name, particular.Kind.Expected);
+                desk.MissingKey(mapping, $"This ‘{form.Name}’ step", particular.Name, particular.Kind.Expected, verb.Key);
         }
 
         return step;

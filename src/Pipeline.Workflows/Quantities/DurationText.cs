@@ -25,6 +25,8 @@ internal static class DurationText
             var amount = NumberText.Amount(number, rest);
             if (amount.Wrong is not null)
                 return amount;
+            if (NumberText.HasExponent(tail))
+                return Written<double>.Not($"‘{NumberText.Shown(whole)}’ does not begin with a number in plain digits.");
             var end = 0;
             while (end < tail.Length && char.IsLetter(tail[end]))
                 end++;

@@ -45,6 +45,8 @@ internal static class NumberText
             return amount;
         if (unit.Length == 0)
             return Written<double>.Not($"‘{Shown(text)}’ has no unit.");
+        if (HasExponent(unit))
+            return Written<double>.Not($"‘{Shown(text)}’ does not begin with a number in plain digits.");
         return factor(unit) is { } times
             ? Within(amount.Value * times, most, text)
             : Written<double>.Not($"‘{Shown(unit)}’ is no unit of {of}.");
@@ -74,6 +76,9 @@ internal static class NumberText
             end++;
         return (text[..end], end == text.Length ? "" : text[end..].Trim());
     }
+
+    /// <summary>True if what follows the digits is a power of ten: no unit of the trade begins so.</summary>
+    public static bool HasExponent(string unit) => unit.Length > 1 && unit[0] is 'e' or 'E' && (char.IsAsciiDigit(unit[1]) || unit[1] is '+' or '-');
 
     /// <summary>A value as it may stand in a message: never longer than a line.</summary>
     public static string Shown(string text) => text.Length <= 60 ? text : text[..60] + "…";

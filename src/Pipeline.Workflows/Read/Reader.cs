@@ -25,36 +25,39 @@ public static class Reader
         var findings = new FindingList();
         var builder = new TreeBuilder(source.Name, text, 0, 0, findings, isWholeFile: true);
         var root = builder.Build();
-        if (builder.StoppedAtLine is { } stopped)
+        if (builder.GoOnAtLine is { } goOn)
         {
-            ReadOn(source.Name, text, stopped, findings);
+            ReadOn(source.Name, text, goOn, findings);
             root = null;
         }
-        else if (root is null && findings.IsEmpty)
+        else if (root is null or TextNode { IsMissing: true } && findings.IsEmpty)
         {
             findings.Error(new Place(source.Name, 1, 1), "The file is empty.", "Begin with ‘batch: ’ and its name; docs/workflow-reference.md shows the rest.");
+            root = null;
         }
 
         var tree = root is null ? null : new SyntaxTree(source.Name, root) { IsSound = !findings.HasErrors };
         return new Reading(tree, findings.ToSequence());
     }
 
-    /// <summary>Looks for further mistakes below a line at which the YAML could not be read on.</summary>
-    private static void ReadOn(string file, string text, int stoppedAtLine, FindingList findings)
+    /// <summary>Looks for further mistakes from a line on, once the YAML could not be read on above it.</summary>
+    private static void ReadOn(string file, string text, int from, FindingList findings)
     {
         var (offset, line) = (0, 0);
-        while (NextSection(text, ref offset, ref line, stoppedAtLine))
+        // Each attempt may look at all that is left, so attempts are paid for by what they look at.
+        var budget = 2 * text.Length + 1_000_000;
+        while (NextSection(text, ref offset, ref line, from) && (budget -= text.Length - offset) > 0)
         {
             var builder = new TreeBuilder(file, text, offset, line, findings, isWholeFile: false);
             builder.Build();
-            if (builder.StoppedAtLine is not { } again || findings.IsFull)
+            if (builder.GoOnAtLine is not { } again || findings.IsFull)
                 return;
-            stoppedAtLine = again;
+            from = again;
         }
     }
 
-    /// <summary>Moves to the next line below the given one (from 1) that begins with a key in its first column.</summary>
-    private static bool NextSection(string text, ref int offset, ref int line, int below)
+    /// <summary>Moves to the next line, the given one (from 1) or one below it, that begins with a key in its first column.</summary>
+    private static bool NextSection(string text, ref int offset, ref int line, int from)
     {
         while (true)
         {
@@ -62,7 +65,7 @@ public static class Reader
             if (end < 0)
                 return false;
             (offset, line) = (end + 1, line + 1);
-            if (line >= below && offset < text.Length && char.IsAsciiLetterLower(text[offset]))
+            if (line + 1 >= from && offset < text.Length && char.IsAsciiLetterLower(text[offset]))
                 return true;
         }
     }

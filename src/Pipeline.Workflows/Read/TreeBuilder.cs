@@ -22,6 +22,7 @@ internal sealed class TreeBuilder
     private SyntaxNode? root;
     private int nodes;
     private int documents;
+    private int lastLine;
 
     /// <param name="file">For places.</param>
     /// <param name="text">The whole text.</param>
@@ -32,12 +33,13 @@ internal sealed class TreeBuilder
     public TreeBuilder(string file, string text, int offset, int lineOffset, FindingList findings, bool isWholeFile)
     {
         (this.file, this.text, this.lineOffset, this.findings, this.isWholeFile) = (file, text, lineOffset, findings, isWholeFile);
+        lastLine = lineOffset + 1;
         reader = offset == 0 ? new StringReader(text) : new StringReader(text[offset..]);
         hasUnseenCharacters = UnseenCharacters.IndexIn(text.AsSpan(offset)) >= 0;
     }
 
-    /// <summary>The line (from 1) at which the YAML could not be read on; null if it was read to its end.</summary>
-    public int? StoppedAtLine { get; private set; }
+    /// <summary>The line (from 1) from which reading may go on after the YAML could not be read; null if it was read to its end.</summary>
+    public int? GoOnAtLine { get; private set; }
 
     /// <summary>The root, or null if there is none.</summary>
     public SyntaxNode? Build()
@@ -45,24 +47,33 @@ internal sealed class TreeBuilder
         try
         {
             var parser = new Parser(reader);
-            while (StoppedAtLine is null && parser.MoveNext())
+            while (GoOnAtLine is null && parser.MoveNext())
+            {
                 Take(parser.Current!);
+                lastLine = (int)parser.Current!.End.Line + lineOffset;
+            }
         }
         catch (YamlException mistake)
         {
             Stop(YamlMistakes.Describe(mistake, file, text, lineOffset, findings));
         }
+        catch (InvalidOperationException) when (open.TryPeek(out var unclosed) && unclosed.IsFlow)
+        {
+            // YamlDotNet 18.1 says no more than this when a line after an open bracket is indented less than the bracket's own key.
+            YamlMistakes.DescribeUnclosed(unclosed.PlaceIn(file), unclosed.IsMapping, text, lastLine, findings);
+            Stop(lastLine + 1);
+        }
         catch (Exception mistake) when (mistake is InvalidOperationException or ArgumentException or FormatException or IndexOutOfRangeException or OverflowException)
         {
             // The YAML library's own slips must not end the program.
-            findings.Error(new Place(file, lineOffset + 1, 1), $"The YAML below this place cannot be read: {mistake.Message}");
-            Stop(int.MaxValue);
+            findings.Error(new Place(file, lastLine, 1), "The YAML below this line cannot be read.", "Check the indentation, quotes and brackets here.");
+            Stop(lastLine + 1);
         }
 
         return root;
     }
 
-    private void Stop(int line) => StoppedAtLine = line;
+    private void Stop(int line) => GoOnAtLine = line;
 
     private void Take(ParsingEvent what)
     {
@@ -104,7 +115,7 @@ internal sealed class TreeBuilder
             findings.Error(PlaceOf(start), $"A key is a text, but here stands {(isMapping ? "a mapping" : "a list")}.", "Write the key as a plain word.");
         if (!start.Anchor.IsEmpty)
             anchors[start.Anchor.Value] = null;
-        open.Push(new Open(isMapping, LineOf(start), ColumnOf(start), start.Anchor));
+        open.Push(new Open(isMapping, IsFlow(start), LineOf(start), ColumnOf(start), start.Anchor));
     }
 
     private void TakeAlias(AnchorAlias alias)
@@ -173,6 +184,8 @@ internal sealed class TreeBuilder
         findings.Error(PlaceOf(node), $"The type mark ‘{shown}’ means nothing in a workflow.", "Leave it out; what a value is follows from its key.");
     }
 
+    private static bool IsFlow(NodeEvent start) => start is MappingStart { Style: MappingStyle.Flow } or SequenceStart { Style: SequenceStyle.Flow };
+
     private Place PlaceOf(ParsingEvent what) => new(file, LineOf(what), ColumnOf(what));
 
     private int LineOf(ParsingEvent what) => (int)what.Start.Line + lineOffset;
@@ -180,7 +193,7 @@ internal sealed class TreeBuilder
     private static int ColumnOf(ParsingEvent what) => (int)what.Start.Column;
 
     /// <summary>A list or mapping whose end has not been read yet.</summary>
-    private sealed class Open(bool isMapping, int line, int column, AnchorName anchor)
+    private sealed class Open(bool isMapping, bool isFlow, int line, int column, AnchorName anchor)
     {
         /// <summary>Small mappings find a repeated key faster by looking than by hashing.</summary>
         private const int FewKeys = 12;
@@ -193,9 +206,14 @@ internal sealed class TreeBuilder
 
         public bool IsMapping => isMapping;
 
+        /// <summary>True in brackets or braces.</summary>
+        public bool IsFlow => isFlow;
+
         public AnchorName Anchor => anchor;
 
         public TextNode? Key { get; private set; }
+
+        public Place PlaceIn(string file) => new(file, line, column);
 
         /// <summary>False if the whole has grown beyond any limit.</summary>
         public bool Add(SyntaxNode node, FindingList findings)
@@ -212,7 +230,7 @@ internal sealed class TreeBuilder
             }
             else
             {
-                if (!isRepeat)
+                if (!isRepeat && !IsDecimalComma(Key, node, findings))
                     entries!.Add(new Entry(Key, node));
                 Key = null;
             }
@@ -223,6 +241,21 @@ internal sealed class TreeBuilder
         public SyntaxNode Close(string file) => items is not null
             ? new ListNode(file, line, column, items, (int)weight)
             : new MappingNode(file, line, column, entries!, (int)weight);
+
+        /// <summary>
+        /// In braces <c>a: 2,5 cm²</c> is an entry <c>a: 2</c> and a key <c>5 cm²</c> without a value. The number is read as it was meant,
+        /// so that the comma is the only mistake told.
+        /// </summary>
+        private bool IsDecimalComma(TextNode key, SyntaxNode value, FindingList findings)
+        {
+            if (value is not TextNode { IsMissing: true } || !char.IsAsciiDigit(key.Text.FirstOrDefault()) || entries is not [.., { Value: TextNode { Style: TextStyle.Plain } whole } before])
+                return false;
+            if (whole.Line != key.Line || whole.Column + whole.Text.Length + 1 != key.Column || !whole.Text.All(char.IsAsciiDigit))
+                return false;
+            findings.Error(whole.Place, $"The comma in ‘{whole.Text},{key.Text}’ parts two entries.", $"Write the number with a point: {whole.Text}.{key.Text}.");
+            entries[^1] = before with { Value = new TextNode(whole.File, whole.Line, whole.Column, $"{whole.Text}.{key.Text}", TextStyle.Plain) };
+            return true;
+        }
 
         private void CheckKey(TextNode key, FindingList findings)
         {

@@ -6,25 +6,54 @@ namespace Pipeline.Workflows;
 /// <summary>Turns what the YAML parser says into a painter's words.</summary>
 internal static class YamlMistakes
 {
-    /// <summary>Adds the finding and returns the line (from 1) below which reading may go on.</summary>
+    /// <summary>Adds the finding and returns the line (from 1) from which reading may go on.</summary>
     public static int Describe(YamlException mistake, string file, string text, int lineOffset, FindingList findings)
     {
         var line = (int)Math.Max(1, mistake.Start.Line) + lineOffset;
         var column = (int)Math.Max(1, mistake.Start.Column);
-        var endLine = (int)Math.Max(1, mistake.End.Line) + lineOffset;
+        if (mistake.Message.Contains("tab as indentation", StringComparison.Ordinal))
+            (line, column) = TabFrom(text, line);
         var written = LineAt(text, line);
         var (message, remedy) = Words(mistake.Message, written, column);
 
-        // A colour without quotes is a comment to YAML; in a mapping in braces it hides the closing brace.
-        if (mistake.Message.Contains("flow", StringComparison.Ordinal) && ColourAbove(text, line) is { } colourLine)
+        if (!mistake.Message.Contains("flow", StringComparison.Ordinal) || !DescribeColour(file, text, line, findings))
+            findings.Error(new Place(file, line, column), message, remedy);
+        return line + 1;
+    }
+
+    /// <summary>The first tab in the indentation of a line, from the given one downwards; the parser only says where the mapping begins.</summary>
+    private static (int Line, int Column) TabFrom(string text, int line)
+    {
+        var number = 0;
+        foreach (var written in text.AsSpan().EnumerateLines())
         {
-            var colourColumn = LineAt(text, colourLine).IndexOf('#', StringComparison.Ordinal) + 1;
-            (line, column) = (colourLine, colourColumn);
-            (message, remedy) = ("A ‘#’ without quotes begins a comment, so the rest of this line is not read.", "Write the colour in quotes: colour: \"#0c0d10\".");
+            var tab = ++number < line ? -1 : written.IndexOf('\t');
+            if (tab >= 0 && written[..tab].IsWhiteSpace())
+                return (number, tab + 1);
         }
 
-        findings.Error(new Place(file, line, column), message, remedy);
-        return Math.Max(line, endLine) + 1;
+        return (line, 1);
+    }
+
+    /// <summary>Adds the finding for a bracket or brace that is not closed.</summary>
+    public static void DescribeUnclosed(Place opened, bool isMapping, string text, int lastLine, FindingList findings)
+    {
+        if (DescribeColour(opened.File, text, lastLine, findings))
+            return;
+        if (isMapping)
+            findings.Error(opened, "The ‘{’ here is never closed.", "Close it with ‘}’.");
+        else
+            findings.Error(opened, "The ‘[’ here is never closed.", "Close it with ‘]’.");
+    }
+
+    /// <summary>A colour without quotes is a comment to YAML; in a mapping in braces it hides the closing brace.</summary>
+    private static bool DescribeColour(string file, string text, int line, FindingList findings)
+    {
+        if (ColourAbove(text, line) is not { } colourLine)
+            return false;
+        var column = LineAt(text, colourLine).IndexOf(": #", StringComparison.Ordinal) + 3;
+        findings.Error(new Place(file, colourLine, column), "A ‘#’ without quotes begins a comment, so the rest of this line is not read.", "Write the colour in quotes: colour: \"#0c0d10\".");
+        return true;
     }
 
     private static (string Message, string Remedy) Words(string said, string line, int column)
