@@ -19,6 +19,8 @@ internal sealed class BatchBinder(Desk desk, Shelf shelf)
             schemes.Read(node, steps);
         schemes.Check();
         var (kits, dues) = Kits(files, schemes, steps, bench?.Zone);
+        var pace = Agreed(files, "pace", file => file.Pace);
+        var aims = Agreed(files, "aim", file => file.Aims);
         var silences = Nodes(files, "allow").SelectMany(node => SilenceBinder.Bind(desk, shelf, node)).ToSequence();
         if (desk.HasErrors || bench is null)
             return null;
@@ -31,8 +33,8 @@ internal sealed class BatchBinder(Desk desk, Shelf shelf)
             Bench = bench,
             Paints = shelf.Paints.ToSequence(),
             Kits = kits.ToSequence(),
-            Pace = Agreed(files, "pace", file => file.Pace) ?? Pace.Comfortable,
-            Aims = Agreed(files, "aim", file => file.Aims) ?? Enum.GetValues<BatchAim>().ToSequence(),
+            Pace = pace ?? Pace.Comfortable,
+            Aims = aims ?? Enum.GetValues<BatchAim>().ToSequence(),
             Silences = silences,
         };
     }

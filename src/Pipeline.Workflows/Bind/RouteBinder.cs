@@ -96,7 +96,8 @@ internal sealed class RouteBinder
             if (++workload.Entries > Workload.MostSteps)
             {
                 IsIncomplete = true;
-                Desk.Error(item.Key, string.Create(CultureInfo.InvariantCulture, $"With schemes followed, the batch has more than {Workload.MostSteps:N0} steps."), "Plan fewer models together, or follow schemes less often.");
+                if (workload.Entries == Workload.MostSteps + 1)
+                    Desk.Error(item.Key, string.Create(CultureInfo.InvariantCulture, $"With schemes followed, the batch has more than {Workload.MostSteps:N0} steps."), "Plan fewer models together, or follow schemes less often.");
                 return;
             }
 

@@ -112,7 +112,12 @@ internal sealed class TreeBuilder
         }
 
         if (open.Count > 0 && open.Peek() is { IsMapping: true, Key: null })
+        {
             findings.Error(PlaceOf(start), $"A key is a text, but here stands {(isMapping ? "a mapping" : "a list")}.", "Write the key as a plain word.");
+            Stop(LineOf(start) + 1);
+            return;
+        }
+
         if (!start.Anchor.IsEmpty)
             anchors[start.Anchor.Value] = null;
         open.Push(new Open(isMapping, IsFlow(start), LineOf(start), ColumnOf(start), start.Anchor));
