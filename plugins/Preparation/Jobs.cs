@@ -27,5 +27,5 @@ internal static class Counts
 {
     public static int Checked(string particular, int count) => count is >= 1 and <= 500
         ? count
-        : throw new ParticularException(particular, FormattableString.Invariant($"{count} makes no sense; say 1 to 500."));
+        : throw new ParticularException(particular, FormattableString.Invariant($"{count} {particular} make no sense; say 1 to 500."));
 }

@@ -28,6 +28,8 @@ public sealed class StripOff : Verb<Stripping>
     {
         if (particulars.With is null && (particulars.Soak is not null || particulars.Ultrasonic))
             throw new ParticularException("with", "Say what it soaks in, such as with: alkaline cleaner.");
+        if (particulars.With is null && !job.IsAnywhere(material => material.IsPorous))
+            throw new ParticularException("with", "Say what takes the coat off, such as with: alkaline cleaner; only porous material is sanded.");
         var deed = particulars.With is { } liquid
             ? new Deed.Strip(liquid.Spoken(), liquid.Carrier())
             {

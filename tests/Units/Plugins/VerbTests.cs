@@ -40,7 +40,8 @@ public sealed class VerbTests
         Refusal(new Pin(), new Pinning(501), Six("resin")).Should().Be("pins");
         Refusal(new Decal(), new Decaling(0), Six("resin")).Should().Be("count");
         Refusal(new Clean(), new Cleaning(Ultrasonic: true), Six("fibreboard")).Should().Be("ultrasonic");
-        Refusal(new StripOff(), new Stripping(Soak: Drying.Hours(1)), Six("resin")).Should().Be("with");
+        Refusal(new StripOff(), new Stripping(Soak: Drying.Hours(1)), Six("fibreboard")).Should().Be("with");
+        Refusal(new StripOff(), new Stripping(), Six("resin")).Should().Be("with");
         Refusal(new Mask(), new MaskingOff(MaskOf("putty"), new MaskName("edge")), Six("resin").Named("edge")).Should().Be("over");
         Refusal(new Join(), new Joining(), Six("resin").Parts("body")).Should().Be("");
     }
