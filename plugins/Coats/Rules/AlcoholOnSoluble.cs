@@ -1,0 +1,44 @@
+using Pipeline.Abstractions;
+
+namespace Pipeline.Plugins.Coats.Rules;
+
+/// <summary>Alcohol on paint that it dissolves.</summary>
+public sealed class AlcoholOnSoluble : TradeRule
+{
+    /// <inheritdoc/>
+    public override string Summary => "Alcohol stays off water-based paint that nothing seals.";
+
+    /// <inheritdoc/>
+    public override IEnumerable<Verdict> Judge(Moment moment)
+    {
+        var coat = moment.Step.Coat();
+        var rubbed = coat is null ? RubbedOn(moment.Step) : null;
+        if (rubbed is null && coat?.IsAlcohol() != true)
+            yield break;
+        foreach (var area in moment.Reached())
+        {
+            if (moment.Before[area].TopCoat() is not { } top || !top.IsWaterborne())
+                continue;
+            var attacker = coat?.Name ?? rubbed!;
+            var pointer = new Pointer(top.Step, $"{top.Name} was laid here");
+            if (coat is null || coat.Body == Body.Heavy)
+                yield return moment.Says(Level.Error, area, $"The alcohol in {attacker} strips {top.Name} off {{areas}}.", "Take a milder liquid, or seal it with a lacquer varnish first.", pointer);
+            else if (coat.IsWet())
+                yield return moment.Says(Level.Warning, area, $"The alcohol in {attacker} can lift {top.Name} on {{areas}}.", "Mist it on ('body: mist'), or seal with a lacquer varnish first.", pointer);
+            else if (moment.WaitsFor(top, DryingState.Cured, area, $"The alcohol in {attacker} softens {top.Name} until that has cured.", "Wait, or seal it first.") is { } wait)
+                yield return wait with { Gravest = Level.Warning };
+        }
+    }
+
+    private static string? RubbedOn(Step step)
+    {
+        foreach (var deed in step.Deeds)
+        {
+            var liquid = deed switch { Deed.CleanBack back => back.Liquid, Deed.Prepare { What: Preparation.Washed } wash => wash.Liquid, _ => null };
+            if (liquid?.Carrier() == Carrier.Alcohol)
+                return liquid.Value.Spoken();
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,30 @@
+using Pipeline.Abstractions;
+
+namespace Pipeline.Plugins.Coats.Rules;
+
+/// <summary>A wet hot coat straight on enamel, water-based paint or stain.</summary>
+public sealed class WetHotCoat : TradeRule
+{
+    /// <inheritdoc/>
+    public override string Summary => "The first hot coat over a softer one is only misted on.";
+
+    /// <inheritdoc/>
+    public override IEnumerable<Verdict> Judge(Moment moment)
+    {
+        if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)
+            yield break;
+        if (!coat.IsHot() || !coat.IsWet())
+            yield break;
+        foreach (var area in moment.Reached())
+        {
+            if (moment.Before[area].Top is not { } top || !(top.IsSpirit() || top.IsWaterborne()))
+                continue;
+            yield return moment.Says(
+                Level.Warning,
+                area,
+                $"A wet coat of {coat.Name} can craze {top.Name} on {{areas}}, however well it has cured.",
+                $"Mist {coat.Name} on twice first ('body: mist', 'coats: 2'), then lay the wet coat; try it on a card.",
+                new Pointer(top.Step, $"{top.Name} was laid here"));
+        }
+    }
+}

@@ -1,0 +1,99 @@
+using Pipeline.Abstractions;
+
+namespace Pipeline.Plugins;
+
+/// <summary>What rules ask of layers, surfaces and steps.</summary>
+internal static class Reading
+{
+    /// <summary>The areas a coat lands on: named, neither masked nor hidden.</summary>
+    public static List<string> Reached(this Moment moment)
+    {
+        var reached = new List<string>(moment.Step.Areas.Count);
+        foreach (var area in moment.Step.Areas)
+        {
+            if (moment.Before[area] is { IsMasked: false, IsHidden: false })
+                reached.Add(area);
+        }
+
+        return reached;
+    }
+
+    /// <summary>The coat a step lays, or null. A step lays one kind of coat.</summary>
+    public static Layer? Coat(this Step step)
+    {
+        foreach (var deed in step.Deeds)
+        {
+            if (deed is Deed.Lay lay)
+                return lay.Layer;
+        }
+
+        return null;
+    }
+
+    /// <summary>The first deed of a kind, or null.</summary>
+    public static T? First<T>(this Step step)
+        where T : Deed
+    {
+        foreach (var deed in step.Deeds)
+        {
+            if (deed is T found)
+                return found;
+        }
+
+        return null;
+    }
+
+    /// <summary>Laid with strong solvent: lacquers and lacquer varnishes.</summary>
+    public static bool IsHot(this Layer layer) => layer.Family?.Carrier == Carrier.Solvent;
+
+    /// <summary>Carried by spirit: enamels and oils, effects of them too.</summary>
+    public static bool IsSpirit(this Layer layer) => layer.Family?.Carrier == Carrier.Spirit && layer.Role != LayerRole.Powder;
+
+    /// <summary>Carried by alcohol.</summary>
+    public static bool IsAlcohol(this Layer layer) => layer.Family?.Carrier == Carrier.Alcohol;
+
+    /// <summary>A paint, varnish, stain or sealer carried by water; no decal, no texture.</summary>
+    public static bool IsWaterborne(this Layer layer) =>
+        layer.Family?.Carrier == Carrier.Water && layer.Role is not (LayerRole.Decal or LayerRole.Texture or LayerRole.Powder);
+
+    /// <summary>A very thin effect of enamel or oil, judged by its own times and not as a coat.</summary>
+    public static bool IsSpiritEffect(this Layer layer) => layer.Role == LayerRole.Effect && layer.IsSpirit();
+
+    /// <summary>Sprayed or brushed, but more than dusted on.</summary>
+    public static bool IsWet(this Layer layer) => layer.Body != Body.Mist;
+
+    /// <summary>Put on with a spray gun, an airbrush or a can.</summary>
+    public static bool IsSprayed(this Layer layer) => layer.Method is Method.Airbrush or Method.Aerosol;
+
+    /// <summary>The highest layer that is no thin spirit effect, or null.</summary>
+    public static Layer? TopCoat(this Surface surface)
+    {
+        for (var i = surface.Layers.Count - 1; i >= 0; i--)
+        {
+            if (!surface.Layers[i].IsSpiritEffect())
+                return surface.Layers[i];
+        }
+
+        return null;
+    }
+
+    /// <summary>The part an area belongs to.</summary>
+    public static string PartOf(this Model model, string area)
+    {
+        foreach (var candidate in model.Areas)
+        {
+            if (candidate.Name == area)
+                return candidate.Part;
+        }
+
+        return "";
+    }
+
+    /// <summary>Names as people list them.</summary>
+    public static string Spoken(this IReadOnlyList<string> names) => names.Count switch
+    {
+        0 => "",
+        1 => names[0],
+        _ => string.Join(", ", names.Take(names.Count - 1)) + " and " + names[^1],
+    };
+}

@@ -1,0 +1,54 @@
+using Pipeline.Abstractions;
+
+namespace Pipeline.Plugins.Masking.Rules;
+
+/// <summary>A mask is pulled from under another.</summary>
+public sealed class MaskOrder : TradeRule
+{
+    /// <inheritdoc/>
+    public override string Summary => "Where masks overlap, the last one on comes off first.";
+
+    /// <inheritdoc/>
+    public override IEnumerable<Verdict> Judge(Moment moment)
+    {
+        if (moment.Step.Kind != StepKind.Removal)
+            yield break;
+        foreach (var area in moment.Before.Areas)
+        {
+            var masks = moment.Before[area].Masks;
+            for (var i = 0; i + 1 < masks.Count; i++)
+            {
+                if (!IsTakenOff(moment.Step, masks[i].Name) || StaysAbove(moment.Step, masks, i) is not { } upper)
+                    continue;
+                yield return moment.Says(
+                    Level.Error,
+                    area,
+                    $"'{masks[i].Name}' is pulled from under '{upper.Name}', which still lies over it on {{areas}}.",
+                    $"Take '{upper.Name}' off first.",
+                    new Pointer(upper.Step, $"'{upper.Name}' was put over it here"));
+            }
+        }
+    }
+
+    private static MaskOn? StaysAbove(Step step, Sequence<MaskOn> masks, int below)
+    {
+        for (var i = below + 1; i < masks.Count; i++)
+        {
+            if (masks[i].Name != masks[below].Name && !IsTakenOff(step, masks[i].Name))
+                return masks[i];
+        }
+
+        return null;
+    }
+
+    private static bool IsTakenOff(Step step, string mask)
+    {
+        foreach (var deed in step.Deeds)
+        {
+            if (deed is Deed.TakeMaskOff off && off.Mask == mask)
+                return true;
+        }
+
+        return false;
+    }
+}

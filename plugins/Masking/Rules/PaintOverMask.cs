@@ -1,0 +1,47 @@
+using Pipeline.Abstractions;
+
+namespace Pipeline.Plugins.Masking.Rules;
+
+/// <summary>A coat is meant for an area that lies under a mask.</summary>
+public sealed class PaintOverMask : TradeRule
+{
+    /// <inheritdoc/>
+    public override string Summary => "A step paints nothing that lies under a mask, unless it sweeps over the whole part and the mask is there to save it.";
+
+    /// <inheritdoc/>
+    public override IEnumerable<Verdict> Judge(Moment moment)
+    {
+        if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is null)
+            yield break;
+        foreach (var area in moment.Step.Areas)
+        {
+            var surface = moment.Before[area];
+            if (!surface.IsMasked || surface.IsHidden || IsSweptOver(moment, area))
+                continue;
+            var mask = surface.Masks[^1];
+            yield return moment.Says(
+                Level.Error,
+                area,
+                $"The mask '{mask.Name}' lies on {{areas}}: the coat lands on the mask.",
+                $"Take '{mask.Name}' off first, or leave {{areas}} out of this step.",
+                new Pointer(mask.Step, $"'{mask.Name}' was put on here"));
+        }
+    }
+
+    // "spray all" with the lens masked is what masks are for; naming the lens among a few areas is a slip
+    private static bool IsSweptOver(Moment moment, string area)
+    {
+        var part = moment.Model.PartOf(area);
+        var anyOpen = false;
+        foreach (var other in moment.Model.Areas)
+        {
+            if (other.Part != part)
+                continue;
+            if (!moment.Step.Areas.Contains(other.Name))
+                return false;
+            anyOpen |= moment.Before[other.Name] is { IsMasked: false, IsHidden: false };
+        }
+
+        return anyOpen;
+    }
+}

@@ -1,0 +1,42 @@
+using Pipeline.Abstractions;
+
+namespace Pipeline.Plugins.Preparing.Rules;
+
+/// <summary>Colour on porous material that was never sealed.</summary>
+public sealed class ThirstyGround : TradeRule
+{
+    /// <inheritdoc/>
+    public override string Summary => "Board, plaster and cork are sealed before colour, wash or decal.";
+
+    /// <inheritdoc/>
+    public override IEnumerable<Verdict> Judge(Moment moment)
+    {
+        if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)
+            yield break;
+        if (coat.Role is not (LayerRole.Colour or LayerRole.Effect or LayerRole.Decal))
+            yield break;
+        foreach (var area in moment.Reached())
+        {
+            var surface = moment.Before[area];
+            if (!surface.Material.IsPorous || IsClosed(surface))
+                continue;
+            yield return moment.Says(
+                Level.Warning,
+                area,
+                $"{surface.Material.Name} under {{areas}} was never sealed: it drinks {coat.Name} unevenly and swells at the edges.",
+                "Seal {areas} with two coats, sanded between, before the undercoat.");
+        }
+    }
+
+    // closed by a sealer, a varnish or a bed of paste; colour already on it means that the rule has spoken there
+    private static bool IsClosed(Surface surface)
+    {
+        foreach (var layer in surface.Layers)
+        {
+            if (layer.Role is LayerRole.Sealer or LayerRole.Varnish or LayerRole.Texture or LayerRole.Colour or LayerRole.Effect or LayerRole.Decal)
+                return true;
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,34 @@
+using Pipeline.Abstractions;
+
+namespace Pipeline.Plugins.Weathering.Rules;
+
+/// <summary>An effect whose thinner dissolves the coat under it.</summary>
+public sealed class EffectWithoutBarrier : TradeRule
+{
+    /// <inheritdoc/>
+    public override string Summary => "Enamel and oil effects have a varnish between them and enamel, oil or bare alcohol metal.";
+
+    /// <inheritdoc/>
+    public override IEnumerable<Verdict> Judge(Moment moment)
+    {
+        var coat = moment.Step.Coat();
+        var rubbed = moment.Step.First<Deed.CleanBack>() is { Dissolves: Carrier.Spirit } back ? back.With : null;
+        if (coat is { IsWetInWet: true } || (rubbed is null && coat?.IsSpirit() != true))
+            yield break;
+        foreach (var area in moment.Reached())
+        {
+            var surface = moment.Before[area];
+            // what is cleaned back was judged when it was laid
+            if (rubbed is not null && surface.Top?.IsSpiritEffect() == true)
+                continue;
+            if (surface.TopCoat() is not { } top || !(top.IsAlcohol() || (top.IsSpirit() && (rubbed is not null || coat!.IsSpiritEffect()))))
+                continue;
+            yield return moment.Says(
+                top.IsAlcohol() ? Level.Warning : Level.Error,
+                area,
+                $"The thinner of {rubbed ?? coat!.Name} dissolves {top.Name} on {{areas}}: no varnish lies between them.",
+                "Varnish {areas} first and let the varnish get wash-safe.",
+                new Pointer(top.Step, $"{top.Name} was laid here"));
+        }
+    }
+}

@@ -1,0 +1,44 @@
+using Pipeline.Abstractions;
+
+namespace Pipeline.Plugins.Weathering.Rules;
+
+/// <summary>A line, pin wash or streak on matt ground, where it cannot be wiped off.</summary>
+public sealed class NothingToWipeOff : TradeRule
+{
+    /// <inheritdoc/>
+    public override string Summary => "A line or streak that is cleaned back goes on satin or gloss.";
+
+    /// <inheritdoc/>
+    public override IEnumerable<Verdict> Judge(Moment moment)
+    {
+        if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)
+            yield break;
+        if (coat is not { Role: LayerRole.Effect, Technique: Technique.PanelLine or Technique.PinWash or Technique.Streak, IsMeantToStain: false, IsWetInWet: false })
+            yield break;
+        foreach (var area in moment.Reached())
+        {
+            var surface = moment.Before[area];
+            if (surface.Sheen != Sheen.Matt || surface.TopCoat() is not { Role: not LayerRole.Texture } || !IsCleanedBack(moment, area, coat.Technique))
+                continue;
+            yield return moment.Says(
+                Level.Warning,
+                area,
+                $"{{areas}} is matt: {coat.Name} soaks in and will not wipe off.",
+                "Lay a satin or gloss varnish first.");
+        }
+    }
+
+    // lines and pin washes are always wiped at the edges; a streak only where the route says so
+    private static bool IsCleanedBack(Moment moment, string area, Technique technique)
+    {
+        if (technique != Technique.Streak)
+            return true;
+        for (var i = moment.Step.Index + 1; i < moment.Route.Count; i++)
+        {
+            if (moment.Route[i].First<Deed.CleanBack>() is not null && moment.Route[i].Areas.Contains(area))
+                return true;
+        }
+
+        return false;
+    }
+}
