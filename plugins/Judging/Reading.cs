@@ -77,6 +77,18 @@ internal static class Reading
         return null;
     }
 
+    /// <summary>The highest layer that covers: no effect, no decal, not only dabbed or dry-brushed on. Null on a bare surface.</summary>
+    public static Layer? Ground(this Surface surface)
+    {
+        for (var i = surface.Layers.Count - 1; i >= 0; i--)
+        {
+            if (surface.Layers[i] is { Role: not (LayerRole.Effect or LayerRole.Decal), Technique: not (Technique.Sponge or Technique.DryBrush) } covers)
+                return covers;
+        }
+
+        return null;
+    }
+
     /// <summary>The part an area belongs to.</summary>
     public static string PartOf(this Model model, string area)
     {

@@ -18,12 +18,12 @@ public sealed class NothingToWipeOff : TradeRule
         foreach (var area in moment.Reached())
         {
             var surface = moment.Before[area];
-            if (surface.Sheen != Sheen.Matt || surface.TopCoat() is not { Role: not LayerRole.Texture } || !IsCleanedBack(moment, area, coat.Technique))
+            if (surface.Sheen != Sheen.Matt || surface.Ground() is not { Role: not LayerRole.Texture } || !IsCleanedBack(moment, area, coat.Technique))
                 continue;
             yield return moment.Says(
                 Level.Warning,
                 area,
-                $"{{areas}} is matt: {coat.Name} soaks in and will not wipe off.",
+                $"The ground on {{areas}} is matt: {coat.Name} soaks in and will not wipe off.",
                 "Lay a satin or gloss varnish first.");
         }
     }

@@ -18,7 +18,7 @@ public sealed class WashOnMatt : TradeRule
         foreach (var area in moment.Reached())
         {
             var surface = moment.Before[area];
-            if (surface.Sheen != Sheen.Matt || surface.TopCoat() is not { Role: not (LayerRole.Varnish or LayerRole.Texture) } top)
+            if (surface.Sheen != Sheen.Matt || surface.Ground() is not { Role: not (LayerRole.Varnish or LayerRole.Texture) } top)
                 continue;
             yield return moment.Says(
                 Level.Warning,

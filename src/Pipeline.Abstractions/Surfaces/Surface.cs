@@ -114,14 +114,17 @@ public sealed record Surface
         return false;
     }
 
-    /// <summary>How the top shines; bare material counts as matt. Decals and effects show the sheen of what lies under them.</summary>
+    /// <summary>
+    /// How the top shines; bare material counts as matt. Decals, effects and paint only dabbed or dry-brushed on show the sheen of what
+    /// lies under them.
+    /// </summary>
     public Sheen Sheen
     {
         get
         {
             for (var i = Layers.Count - 1; i >= 0; i--)
             {
-                if (Layers[i].Role is not (LayerRole.Effect or LayerRole.Decal))
+                if (Layers[i] is { Role: not (LayerRole.Effect or LayerRole.Decal), Technique: not (Technique.Sponge or Technique.DryBrush) })
                     return Layers[i].Sheen;
             }
 
