@@ -100,8 +100,11 @@ internal static class Pinned
         return latest;
 
         // A layer that is still open may be worked at once, so such a wait asks for nothing here.
+        // What is only risky keeps no step from being done.
         double Least(Verdict.Needs needs)
         {
+            if (needs.Gravest < Level.Error)
+                return 0;
             var waiting = Waiting.Of(needs, walked.Batch.Bench.Climate);
             return waiting.WithinMinutes is null ? waiting.LowMinutes ?? 0 : 0;
         }

@@ -47,31 +47,19 @@ internal static class Wording
         return one with { Areas = areas, Related = related };
     }
 
-    /// <summary>The verdict with its areas named in message and remedy.</summary>
-    public static Verdict FillIn(Verdict verdict)
+    /// <summary>The verdict with its areas named in message and remedy, which begin as sentences do.</summary>
+    public static Verdict FillIn(Verdict verdict) => verdict with
     {
-        var inMessage = verdict.Message.Contains(AreasMark, StringComparison.Ordinal);
-        var inRemedy = verdict.Remedy.Contains(AreasMark, StringComparison.Ordinal);
-        if (!inMessage && !inRemedy)
-            return verdict;
-        var areas = Named(verdict.Areas);
-        return verdict with
-        {
-            Message = inMessage ? Sentence(verdict.Message, areas) : verdict.Message,
-            Remedy = inRemedy ? Sentence(verdict.Remedy, areas) : verdict.Remedy,
-        };
-    }
+        Message = Sentence(verdict.Message, verdict.Areas),
+        Remedy = Sentence(verdict.Remedy, verdict.Areas),
+    };
 
-    /// <summary>The verdict with its areas named in message and remedy.</summary>
-    public static BatchVerdict FillIn(BatchVerdict verdict)
+    /// <summary>The verdict with its areas named in message and remedy, which begin as sentences do.</summary>
+    public static BatchVerdict FillIn(BatchVerdict verdict) => verdict with
     {
-        var areas = Named(verdict.Areas);
-        return verdict with
-        {
-            Message = verdict.Message.Contains(AreasMark, StringComparison.Ordinal) ? Sentence(verdict.Message, areas) : verdict.Message,
-            Remedy = verdict.Remedy.Contains(AreasMark, StringComparison.Ordinal) ? Sentence(verdict.Remedy, areas) : verdict.Remedy,
-        };
-    }
+        Message = Sentence(verdict.Message, verdict.Areas),
+        Remedy = Sentence(verdict.Remedy, verdict.Areas),
+    };
 
     /// <summary>Names as people list them: <c>jib, hook and cabin</c>; a long list is cut short with its number.</summary>
     public static string Named(IReadOnlyList<string> names) => names.Count switch
@@ -89,9 +77,10 @@ internal static class Wording
         return end < 0 ? message : message[..end];
     }
 
-    private static string Sentence(string text, string areas)
+    private static string Sentence(string text, Sequence<string> areas)
     {
-        var filled = text.Replace(AreasMark, areas, StringComparison.Ordinal);
-        return text.StartsWith(AreasMark, StringComparison.Ordinal) ? char.ToUpperInvariant(filled[0]) + filled[1..] : filled;
+        if (text.Contains(AreasMark, StringComparison.Ordinal))
+            text = text.Replace(AreasMark, Named(areas), StringComparison.Ordinal);
+        return text.Length > 0 && char.IsLower(text[0]) ? char.ToUpperInvariant(text[0]) + text[1..] : text;
     }
 }

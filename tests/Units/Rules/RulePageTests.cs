@@ -8,10 +8,8 @@ public sealed class RulePageTests
 
     public static TheoryData<string> Rules => [.. Check.Rules.Select(rule => rule.Name)];
 
-    public static TheoryData<string, int> Fragments =>
-    [
-        .. RulePage.All.SelectMany(page => page.Fragments.Select(fragment => (page.Name, fragment.Line))),
-    ];
+    public static IEnumerable<object[]> Fragments =>
+        RulePage.All.SelectMany(page => page.Fragments.Select(fragment => new object[] { page.Name, fragment.Line }));
 
     [Theory]
     [MemberData(nameof(Rules))]
