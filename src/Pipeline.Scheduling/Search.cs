@@ -24,21 +24,24 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
             return new Outcome.Impossible([late]);
         var bound = new LowerBound(net, components, hours, heads);
         var dispatcher = new Dispatcher(net, components, heads);
-        var obstacle = FirstPlans(dispatcher, bound, cancel);
+        var obstacle = FirstPlans(net, dispatcher, bound, cancel);
         if (best is null)
             return new Outcome.Impossible([obstacle ?? new Obstacle.NotFound(), new Obstacle.NotFound()]);
+        bound.Sharpen(bestScore.Finish);
         return Finish(net, bound, cancel.IsCancellationRequested);
     }
 
-    private Obstacle? FirstPlans(Dispatcher dispatcher, LowerBound bound, CancellationToken cancel)
+    private Obstacle? FirstPlans(Net net, Dispatcher dispatcher, LowerBound bound, CancellationToken cancel)
     {
         Obstacle? obstacle = null;
         var random = new Random(seed);
+        var units = bound.LatestStarts(bound.Finish);
+        var latest = Enumerable.Range(0, net.Count).Select(a => (double)units[net.Offset[a]]).ToArray();
         var rounds = effort == Effort.Quick ? 20 : 100;
         for (var i = 0; i < rounds && (best is null || !cancel.IsCancellationRequested); i++)
         {
             var noise = i == 0 ? 0 : 0.02 * i;
-            var keys = bound.Tails().Select(t => -t * (1 + (noise * (random.NextDouble() - 0.5)))).ToArray();
+            var keys = latest.Select(t => t * (1 + (noise * (random.NextDouble() - 0.5)))).ToArray();
             var table = dispatcher.Fill(new Dispatch(keys, PartingWorth: i % 3 == 0 ? 0.5 : i % 3 == 1 ? 1e9 : 0));
             obstacle = dispatcher.Obstacle ?? obstacle;
             if (table is not null)

@@ -5,51 +5,89 @@ internal sealed class LowerBound
 {
     private readonly Net net;
     private readonly Heads heads;
-    private readonly OpenTime open;
+    private readonly Deadlines deadlines;
+    private readonly OpenTime once;
+    private readonly List<WorkContent> contents = [];
 
     public LowerBound(Net net, Components components, Hours hours, Heads heads)
     {
-        _ = components;
-        _ = hours;
         this.net = net;
         this.heads = heads;
-        open = new OpenTime(net);
-        for (var a = 0; a < net.Count; a++)
-            Finish = Math.Max(Finish, EarliestFinish(a));
-        Source = BoundSource.LongestPath;
+        deadlines = new Deadlines(net, components, hours);
+        var everybody = Enumerable.Range(0, net.Problem.Workers.Length).ToArray();
+        once = new OpenTime(net, everybody, once: true);
+        contents.Add(new WorkContent(net, heads.Starts, everybody));
+        for (var w = 0; w < everybody.Length && everybody.Length > 1; w++)
+            contents.Add(new WorkContent(net, heads.Starts, [w]));
+        contents.RemoveAll(c => c.IsEmpty);
+        Finish = net.Count == 0 ? 0 : Enumerable.Range(0, net.Count).Max(EarliestFinish);
     }
 
+    /// <summary>No schedule finishes before this tick.</summary>
     public long Finish { get; private set; }
 
-    public BoundSource Source { get; private set; }
+    public BoundSource Source { get; private set; } = BoundSource.LongestPath;
 
     /// <summary>No schedule finishes this activity sooner.</summary>
     public long EarliestFinish(int activity) => heads.Starts[net.Offset[activity + 1] - 1] + net.Duration[activity];
 
-    /// <summary>Per activity: the longest way from its start to the end of everything.</summary>
-    public double[] Tails()
+    /// <summary>The latest own start of each unit if all is to be finished by then.</summary>
+    public long[] LatestStarts(long finish)
     {
-        var tails = new double[net.Count];
-        var seen = new bool[net.Count];
-        var order = Enumerable.Range(0, net.Count).OrderByDescending(a => heads.Starts[net.Offset[a]]).ToArray();
-        foreach (var a in order)
+        var latest = new long[net.Offset[^1]];
+        deadlines.Fill(finish, latest);
+        return latest;
+    }
+
+    /// <summary>Raises the bound to the earliest finish that cannot be disproved; some schedule finishes at <paramref name="known"/>.</summary>
+    public void Sharpen(long known)
+    {
+        var latest = new long[net.Offset[^1]];
+        var low = Finish;
+        var high = known;
+        while (low < high)
         {
-            tails[a] = Math.Max(tails[a], net.Duration[a]);
-            seen[a] = true;
-            foreach (var arc in net.In[a].Where(arc => !arc.IsGreatest))
-                tails[arc.From] = Math.Max(tails[arc.From], tails[a] + arc.Lag);
+            var middle = low + ((high - low) / 2);
+            if (CouldFinish(middle, latest))
+                high = middle;
+            else
+                low = middle + 1;
         }
 
-        return tails;
+        if (low <= Finish)
+            return;
+        Finish = low;
+        Source = BoundSource.WorkContent;
+    }
+
+    /// <summary>Takes over what the exact solver has proved.</summary>
+    public void Prove(long finish)
+    {
+        if (finish <= Finish)
+            return;
+        Finish = finish;
+        Source = BoundSource.Proof;
     }
 
     /// <summary>The bound set against a schedule.</summary>
     public Bound Against(Score score)
     {
-        var (gap, intervals) = open.Between(Finish, score.Finish);
+        var (gap, intervals) = once.Between(Finish, score.Finish);
         double lateness = 0;
         foreach (var due in net.Problem.Dues)
             lateness += due.WeightPerTick * Math.Max(0, EarliestFinish(due.Activity) + due.Afterwards - due.By);
-        return new Bound(Finish, lateness, gap, intervals, open.Between(long.MinValue, score.Finish).Ticks, Source);
+        return new Bound(Finish, lateness, gap, intervals, once.Between(long.MinValue / 4, score.Finish).Ticks, Source);
+    }
+
+    private bool CouldFinish(long finish, long[] latest)
+    {
+        deadlines.Fill(finish, latest);
+        for (var u = 0; u < latest.Length; u++)
+        {
+            if (heads.Starts[u] > latest[u])
+                return false;
+        }
+
+        return contents.All(c => c.Fits(latest));
     }
 }

@@ -1,0 +1,91 @@
+namespace Pipeline.Scheduling;
+
+/// <summary>
+/// Whether all attended work can be done in time if it could be broken off and taken up again at will: each piece between its
+/// earliest and latest time, on the clock of those at hand, earliest deadline first. If not even that is possible, no schedule is.
+/// </summary>
+internal sealed class WorkContent
+{
+    private readonly Net net;
+    private readonly OpenTime clock;
+    private readonly int[] activities;
+    private readonly long[] heads;
+    private readonly List<(int[] Users, long Ticks)> tours = [];
+
+    /// <summary>All work that only the given workers may do, against their hours.</summary>
+    public WorkContent(Net net, long[] heads, IReadOnlyCollection<int> workers)
+    {
+        this.net = net;
+        this.heads = heads;
+        clock = new OpenTime(net, workers, once: false);
+        activities = [.. Enumerable.Range(0, net.Count).Where(a => net.Attended[a] && net.Done[a] < net.Units[a] && net.Workers[a].All(workers.Contains))];
+        var longest = workers.SelectMany(w => net.Open[w]).Select(o => o.Length).DefaultIfEmpty(1).Max();
+        for (var t = 0; t < net.Problem.Tools.Length; t++)
+        {
+            // A tool that already holds something may save its first filling; that case is left out.
+            var users = activities.Where(a => net.Tool[a] == t).ToArray();
+            if (users.Length == 0 || Enumerable.Range(0, net.Count).Any(a => net.Tool[a] == t && net.Done[a] > 0))
+                continue;
+            var work = users.Sum(a => net[a].SetUp + net.Work(a, net.Units[a]) + net[a].PutAway);
+            var sessions = (int)Math.Clamp((work + longest - 1) / longest, 1, 10_000);
+            tours.Add((users, ToolTour.Least(net.Problem.Tools[t], [.. users.Select(a => net.Load[a]).Distinct().Order()], sessions)));
+        }
+    }
+
+    public bool IsEmpty => activities.Length == 0;
+
+    /// <summary>Whether the work fits, given the latest own start of every unit.</summary>
+    public bool Fits(long[] latest)
+    {
+        var pieces = new List<(long Release, long Deadline, long Ticks)>();
+        foreach (var a in activities)
+        {
+            var first = net.Offset[a] + net.Done[a];
+            var last = net.Offset[a + 1] - 1;
+            if (net[a].SetUp > 0)
+                pieces.Add((clock.At(heads[first] - net[a].SetUp), clock.At(latest[first]), net[a].SetUp));
+            if (net[a].Together)
+                pieces.Add((clock.At(heads[first]), clock.At(latest[first] + net[a].PerUnit), net[a].PerUnit));
+            else if (net[a].PerUnit > 0)
+            {
+                for (var u = first; u <= last; u++)
+                    pieces.Add((clock.At(heads[u]), clock.At(latest[u] + net[a].PerUnit), net[a].PerUnit));
+            }
+
+            if (net[a].PutAway > 0)
+                pieces.Add((clock.At(heads[last] + net[a].PerUnit), clock.At(latest[last] + net[a].PerUnit + net[a].PutAway), net[a].PutAway));
+        }
+
+        foreach (var (users, ticks) in tours)
+        {
+            if (ticks > 0)
+                pieces.Add((0, users.Max(a => clock.At(latest[net.Offset[a] + net.Done[a]])), ticks));
+        }
+
+        return FitsInTurn(pieces);
+    }
+
+    private static bool FitsInTurn(List<(long Release, long Deadline, long Ticks)> pieces)
+    {
+        pieces.Sort();
+        var waiting = new PriorityQueue<long, long>();
+        var next = 0;
+        long now = 0;
+        while (next < pieces.Count || waiting.Count > 0)
+        {
+            if (waiting.Count == 0)
+                now = Math.Max(now, pieces[next].Release);
+            for (; next < pieces.Count && pieces[next].Release <= now; next++)
+                waiting.Enqueue(pieces[next].Ticks, pieces[next].Deadline);
+            waiting.TryDequeue(out var ticks, out var deadline);
+            var until = next < pieces.Count ? Math.Min(now + ticks, pieces[next].Release) : now + ticks;
+            if (until > deadline)
+                return false;
+            if (until < now + ticks)
+                waiting.Enqueue(now + ticks - until, deadline);
+            now = until;
+        }
+
+        return true;
+    }
+}

@@ -1,0 +1,49 @@
+using System.Diagnostics;
+using System.Globalization;
+using Pipeline.Scheduling;
+
+namespace Pipeline.Benchmarks.Scheduling;
+
+/// <summary>Painting batches of growing size: time to the first plan, gap to the bound in open minutes, time in all.</summary>
+internal static class BatchesBenchmark
+{
+    public static int Run(string[] args)
+    {
+        var sizes = args.Where(a => char.IsAsciiDigit(a[0])).Select(a => int.Parse(a, CultureInfo.InvariantCulture)).ToList();
+        var effort = args.Contains("--quick") ? Effort.Quick : args.Contains("--thorough") ? Effort.Thorough : Effort.Usual;
+        Console.WriteLine("lot-steps  batch  runs  first plan s  gap open min   gap %    sittings    changes  work        s");
+        foreach (var size in sizes.Count > 0 ? sizes : [50, 150, 500, 2000])
+        {
+            var gaps = new List<double>();
+            for (var seed = 0; seed < (size >= 2000 ? 2 : 4); seed++)
+                gaps.Add(One(size, seed, effort));
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{size,9}  average gap {100 * gaps.Average():0.00} %"));
+        }
+
+        return 0;
+    }
+
+    private static double One(int size, int seed, Effort effort)
+    {
+        var problem = PaintingBatch.Of(size, seed);
+        var watch = Stopwatch.StartNew();
+        double? first = null;
+        var outcome = Solver.Solve(problem, effort, 1, new Now(() => first ??= watch.Elapsed.TotalSeconds));
+        if (outcome is not Outcome.Planned plan)
+        {
+            Console.WriteLine($"{size,9}  {seed,5}  no plan: {string.Join("; ", ((Outcome.Impossible)outcome).Obstacles)}");
+            return 1;
+        }
+
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{problem.Activities.Length,9}  {seed,5}  {plan.Schedule.Runs.Length,4}  {first,12:0.000}  {plan.Bound.GapOpenTicks,6} of {plan.Bound.OpenTicks,6}  {100 * plan.Bound.GapShare,6:0.00}  {plan.Bound.GapIntervals,8}  {plan.Score.Changes,9}  {plan.Work,9}  {watch.Elapsed.TotalSeconds,6:0.0}"));
+        return plan.Bound.GapShare;
+    }
+
+    // Progress<T> would report on another thread, later.
+    private sealed class Now(Action tell) : IProgress<SolveProgress>
+    {
+        public void Report(SolveProgress value) => tell();
+    }
+}
