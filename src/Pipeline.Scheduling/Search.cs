@@ -3,14 +3,29 @@ namespace Pipeline.Scheduling;
 /// <summary>One whole search: checks, first plans, better plans, bound, audit, reasons.</summary>
 internal sealed class Search(Problem problem, Effort effort, int seed, IProgress<SolveProgress>? progress, Keep? keep, int threads)
 {
+    private const int MostDispatches = 60;
+
+    // A dispatched run is looked for in many gaps; it takes about as long as timing ten.
+    private const int WorkPerDispatched = 10;
+
     private readonly Scoring scoring = new(problem, keep);
     private Schedule? best;
+    private Timetable? bestTable;
     private Score bestScore;
     private long work;
 
+    /// <summary>Runs to be timed, in all: so many per unit at first, and no more than so many.</summary>
+    private long Budget => effort switch
+    {
+        Effort.Quick => Math.Min(2_000_000, 1_000L * Units),
+        Effort.Usual => Math.Min(60_000_000, 100_000L * Units),
+        _ => Math.Min(360_000_000, 600_000L * Units),
+    };
+
+    private int Units => problem.Activities.Sum(a => a.Units);
+
     public Outcome Run(CancellationToken cancel)
     {
-        _ = threads;
         var net = new Net(problem);
         if (Feasibility.Of(net) is { IsEmpty: false } obstacles)
             return new Outcome.Impossible(obstacles);
@@ -28,6 +43,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         if (best is null)
             return new Outcome.Impossible([obstacle ?? new Obstacle.NotFound(), new Obstacle.NotFound()]);
         bound.Sharpen(bestScore.Finish);
+        Better(net, new Ground(net, components, heads), bound, cancel);
         return Finish(net, bound, cancel.IsCancellationRequested);
     }
 
@@ -37,31 +53,38 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         var random = new Random(seed);
         var units = bound.LatestStarts(bound.Finish);
         var latest = Enumerable.Range(0, net.Count).Select(a => (double)units[net.Offset[a]]).ToArray();
-        var rounds = effort == Effort.Quick ? 20 : 100;
-        for (var i = 0; i < rounds && (best is null || !cancel.IsCancellationRequested); i++)
+        for (var i = 0; i < MostDispatches && (best is null || (work < Budget / 10 && !cancel.IsCancellationRequested)); i++)
         {
             var noise = i == 0 ? 0 : 0.02 * i;
             var keys = latest.Select(t => t * (1 + (noise * (random.NextDouble() - 0.5)))).ToArray();
             var table = dispatcher.Fill(new Dispatch(keys, PartingWorth: i % 3 == 0 ? 0.5 : i % 3 == 1 ? 1e9 : 0));
             obstacle = dispatcher.Obstacle ?? obstacle;
-            if (table is not null)
-            {
-                work += table.Work;
-                Offer(WriteDown.Of(table));
-                progress?.Report(new SolveProgress(bestScore, bound.Finish, i, rounds));
-            }
+            if (table is null)
+                continue;
+            work += WorkPerDispatched * table.Work;
+            Offer(table, bound);
         }
 
         return obstacle;
     }
 
-    private void Offer(Schedule schedule)
+    private void Better(Net net, Ground ground, LowerBound bound, CancellationToken cancel)
     {
+        var annealing = new Annealing(ground, new Pricing(ground, keep), seed, threads);
+        annealing.Improve(InOrder.Of(bestTable!, ground), (Budget - work) / 2, slots => Offer(InOrder.ToTimetable(net, slots), bound), cancel);
+        work += annealing.Work;
+    }
+
+    private void Offer(Timetable table, LowerBound bound)
+    {
+        var schedule = WriteDown.Of(table);
         var score = scoring.Of(schedule);
         if (best is not null && scoring.Compare(score, bestScore) >= 0)
             return;
         best = schedule;
+        bestTable = table;
         bestScore = score;
+        progress?.Report(new SolveProgress(score, bound.Finish, work, Budget));
     }
 
     private Outcome Finish(Net net, LowerBound bound, bool stoppedEarly)

@@ -1,0 +1,61 @@
+namespace Pipeline.Scheduling;
+
+/// <summary>
+/// Two walks over the order of runs, each with its own random numbers. After every leg of a fixed amount of work they meet,
+/// and both go on from the better sequence; so it does not matter whether they run at the same time.
+/// </summary>
+internal sealed class Annealing(Ground ground, Pricing pricing, int seed, int threads)
+{
+    private const int Legs = 6;
+    private const int Walks = 2;
+
+    /// <summary>Runs timed.</summary>
+    public long Work { get; private set; }
+
+    /// <summary>The best sequence found from the given one, or null if its order cannot be timed.</summary>
+    /// <param name="start">The runs in their order.</param>
+    /// <param name="work">Runs to be timed by each walk.</param>
+    /// <param name="tell">Is told each leg's best.</param>
+    /// <param name="cancel">Stops it; the best so far is returned.</param>
+    public Slot[]? Improve(IReadOnlyList<Slot> start, long work, Action<Slot[]> tell, CancellationToken cancel)
+    {
+        var walks = Enumerable.Range(0, Walks).Select(w => new Walk(ground, pricing, (seed * Walks) + w)).ToArray();
+        Slot[]? best = null;
+        Price bestPrice = default;
+        var from = start;
+        for (var leg = 0; leg < Legs && !cancel.IsCancellationRequested; leg++)
+        {
+            // Each leg cools down from a lower temperature.
+            var hot = 0.3 * Math.Pow(0.6, leg);
+            void Leg(int w)
+            {
+                if (walks[w].StartFrom(from))
+                    walks[w].Run(work / Legs, hot, 0.01, cancel);
+            }
+
+            if (threads > 1)
+                Parallel.For(0, Walks, new ParallelOptions { MaxDegreeOfParallelism = threads }, Leg);
+            else
+            {
+                for (var w = 0; w < Walks; w++)
+                    Leg(w);
+            }
+
+            foreach (var walk in walks.Where(w => w.Best is not null))
+            {
+                if (best is not null && !walk.BestPrice.IsBetterThan(bestPrice))
+                    continue;
+                best = walk.Best;
+                bestPrice = walk.BestPrice;
+            }
+
+            if (best is null)
+                break;
+            from = best;
+            tell(best);
+        }
+
+        Work = walks.Sum(w => w.Work);
+        return best;
+    }
+}

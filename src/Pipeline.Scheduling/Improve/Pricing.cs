@@ -1,0 +1,87 @@
+namespace Pipeline.Scheduling;
+
+/// <summary>How a walk values a sequence: what comes first, and one figure that also says which way is downhill.</summary>
+/// <param name="Late">Weighted lateness, hard due times above all.</param>
+/// <param name="First">The most important aim.</param>
+/// <param name="Slope">Everything together, in open ticks.</param>
+internal readonly record struct Price(double Late, double First, double Slope)
+{
+    public bool IsBetterThan(Price other) =>
+        Late != other.Late ? Late < other.Late : First != other.First ? First < other.First : Slope < other.Slope - 1e-9;
+}
+
+/// <summary>Prices sequences after the problem's due times and aims.</summary>
+internal sealed class Pricing
+{
+    private const double Hard = 1000;
+
+    private readonly Ground ground;
+    private readonly Aim first;
+    private readonly double changesWeight;
+    private readonly double holdsWeight;
+    private readonly double finishWeight;
+    private readonly double holdScale;
+    private readonly double lateScale;
+    private readonly Dictionary<(int Activity, int FirstUnit), long>? kept;
+    private readonly double keepWeight;
+
+    public Pricing(Ground ground, Keep? keep)
+    {
+        this.ground = ground;
+        var aims = ground.Net.Problem.Aims;
+        first = aims.IsEmpty ? Aim.FinishSoon : aims[0];
+        finishWeight = Weight(aims.IndexOf(Aim.FinishSoon));
+        changesWeight = Weight(aims.IndexOf(Aim.FewChanges));
+        holdsWeight = Weight(aims.IndexOf(Aim.ShortHolds));
+        holdScale = 1 / Math.Max(1, ground.Net.Problem.Waits.Sum(w => w.HoldWeight * ground.Net.Units[w.From]));
+        lateScale = 1 / Math.Max(1e-9, ground.Net.Problem.Dues.Select(d => d.WeightPerTick).DefaultIfEmpty(1).Max());
+        if (keep is null)
+            return;
+        kept = [];
+        foreach (var run in keep.Earlier.Runs)
+            kept[(run.Activity, run.FirstUnit)] = run.Start;
+        keepWeight = keep.TicksPerMovedRun;
+    }
+
+    public Price Of(Sequence sequence)
+    {
+        double late = 0;
+        foreach (var due in ground.Net.Problem.Dues)
+        {
+            var over = sequence.Starts[ground.Net.Offset[due.Activity + 1] - 1] + ground.Net.Duration[due.Activity] + due.Afterwards - due.By;
+            if (over > 0)
+                late += over * lateScale * (due.WeightPerTick + (due.IsHard ? Hard : 0));
+        }
+
+        var finish = sequence.Finish;
+        var moved = kept is null ? 0 : keepWeight * Moved(sequence);
+        var value = first switch
+        {
+            Aim.FewChanges => sequence.Changes,
+            Aim.ShortHolds => sequence.Holds,
+            _ => (double)finish,
+        } + moved;
+        // A mean of many completions says more about the way than the one finish.
+        var slope = (finishWeight * (ground.Clock.At(finish) + (1e-4 * finish) + (2 * sequence.Completion / Math.Max(1, sequence.Count))))
+            + (changesWeight * sequence.Changes)
+            + (holdsWeight * sequence.Holds * holdScale)
+            + moved
+            + late;
+        return new Price(late, value, slope);
+    }
+
+    private int Moved(Sequence sequence)
+    {
+        var moved = 0;
+        for (var p = 0; p < sequence.Count; p++)
+        {
+            ref var slot = ref sequence.Slots[p];
+            if (!kept!.TryGetValue((slot.Activity, slot.First), out var start) || start != slot.Start)
+                moved++;
+        }
+
+        return moved;
+    }
+
+    private static double Weight(int place) => place switch { 0 => 1, 1 => 0.05, 2 => 0.01, _ => 0.002 };
+}

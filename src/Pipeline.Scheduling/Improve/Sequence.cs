@@ -1,0 +1,304 @@
+using System.Runtime.InteropServices;
+
+namespace Pipeline.Scheduling;
+
+/// <summary>One run at its position in a sequence, and the times that re-timing gave it.</summary>
+internal struct Slot
+{
+    public int Activity;
+    public int First;
+    public int Units;
+    public int Worker;
+    public int ToolNumber;
+    public int Day;
+
+    /// <summary>Held back to here, so that a greatest wait to a later run is kept; holds for one trial.</summary>
+    public long HeldUntil;
+    public int HeldInTrial;
+
+    public long Start;
+    public long CleanOut;
+    public long WorkStart;
+    public long End;
+
+    // What the slot adds to the totals.
+    public long Finish;
+    public double Completion;
+    public long Changes;
+    public double Holds;
+}
+
+/// <summary>
+/// A schedule as the order in which its runs are taken up. The times follow from the order: each run starts as early as its
+/// worker, its tool and the waits allow. A change is tried, and kept or taken back; only what it moves is timed anew.
+/// </summary>
+internal sealed class Sequence
+{
+    private const int BlockBits = 5;
+
+    private readonly Ground ground;
+    private readonly List<(int Position, Slot Slot)> journal = [];
+    private readonly List<long> journalStates = [];
+    private int[] touched = [];
+    private long[] blockFinish = [];
+    private int countBefore;
+    private (double Completion, long Changes, double Holds) totalsBefore;
+
+    public Sequence(Ground ground, IReadOnlyList<Slot> slots)
+    {
+        this.ground = ground;
+        Starts = new long[ground.Net.Offset[^1]];
+        ground.Net.FillPast(Starts);
+        PositionOf = new int[Starts.Length];
+        Array.Fill(PositionOf, -1);
+        Places = ground.EmptyPlaces();
+        Count = slots.Count;
+        Grow(Count);
+        for (var p = 0; p < Count; p++)
+        {
+            Slots[p] = slots[p];
+            Index(p);
+        }
+    }
+
+    public Slot[] Slots { get; private set; } = [];
+
+    /// <summary>Before each position, and after the last: what every worker and tool is about.</summary>
+    public long[] States { get; private set; } = [];
+
+    public int Count { get; private set; }
+
+    /// <summary>Number of the change under way.</summary>
+    public int Trial { get; private set; }
+
+    /// <summary>Own start of every unit.</summary>
+    public long[] Starts { get; }
+
+    /// <summary>Position of the run that every unit is in; −1 if it is done.</summary>
+    public int[] PositionOf { get; }
+
+    public Profile[] Places { get; }
+
+    public double Completion { get; set; }
+
+    public long Changes { get; set; }
+
+    public double Holds { get; set; }
+
+    /// <summary>When the last run finishes.</summary>
+    public long Finish
+    {
+        get
+        {
+            var finish = ground.PastFinish;
+            for (var b = 0; b <= (Count - 1) >> BlockBits; b++)
+                finish = Math.Max(finish, blockFinish[b]);
+            return finish;
+        }
+    }
+
+    /// <summary>Begins a change; it stays unless it is taken back.</summary>
+    public void Begin()
+    {
+        Trial++;
+        journal.Clear();
+        journalStates.Clear();
+        countBefore = Count;
+        totalsBefore = (Completion, Changes, Holds);
+    }
+
+    /// <summary>Remembers a position before it is changed.</summary>
+    public void Touch(int position)
+    {
+        if (touched[position] == Trial)
+            return;
+        touched[position] = Trial;
+        journal.Add((position, Slots[position]));
+        journalStates.AddRange(States.AsSpan(position * ground.StateSize, ground.StateSize));
+    }
+
+    /// <summary>Brings the finish up to date after re-timing.</summary>
+    public void Settle()
+    {
+        var last = -1;
+        for (var i = 0; i < journal.Count; i++)
+        {
+            var block = journal[i].Position >> BlockBits;
+            if (block != last)
+                SettleBlock(block);
+            last = block;
+        }
+    }
+
+    /// <summary>Undoes everything since <see cref="Begin"/>.</summary>
+    public void TakeBack()
+    {
+        Count = countBefore;
+        (Completion, Changes, Holds) = totalsBefore;
+        if (Places.Length > 0)
+        {
+            foreach (var (position, _) in journal)
+            {
+                if (position < Slots.Length && Slots[position].Units > 0 && Slots[position].WorkStart != Timetable.Unset)
+                    FillPlaces(Slots[position], -1);
+            }
+        }
+
+        var states = CollectionsMarshal.AsSpan(journalStates);
+        for (var i = 0; i < journal.Count; i++)
+        {
+            var (position, slot) = journal[i];
+            Slots[position] = slot;
+            states.Slice(i * ground.StateSize, ground.StateSize).CopyTo(States.AsSpan(position * ground.StateSize));
+        }
+
+        for (var i = 0; i < journal.Count; i++)
+        {
+            var position = journal[i].Position;
+            if (position >= Count)
+                continue;
+            Index(position);
+            Write(Slots[position]);
+            if (Places.Length > 0)
+                FillPlaces(Slots[position], 1);
+        }
+
+        Settle();
+    }
+
+    /// <summary>Moves the run at a position to another, those between closing up.</summary>
+    public void Move(int from, int to)
+    {
+        for (var p = Math.Min(from, to); p <= Math.Max(from, to); p++)
+            Touch(p);
+        var slot = Slots[from];
+        if (from < to)
+            Array.Copy(Slots, from + 1, Slots, from, to - from);
+        else
+            Array.Copy(Slots, to, Slots, to + 1, from - to);
+        Slots[to] = slot;
+        for (var p = Math.Min(from, to); p <= Math.Max(from, to); p++)
+            Index(p);
+    }
+
+    /// <summary>Inserts a run, untimed, at a position.</summary>
+    public void Insert(int position, Slot slot)
+    {
+        Grow(Count + 1);
+        for (var p = position; p <= Count; p++)
+            Touch(p);
+        var size = ground.StateSize;
+        Array.Copy(Slots, position, Slots, position + 1, Count - position);
+        Array.Copy(States, position * size, States, (position + 1) * size, (Count - position) * size);
+        slot.WorkStart = Timetable.Unset;
+        slot.Completion = 0;
+        slot.Changes = 0;
+        slot.Holds = 0;
+        slot.Finish = long.MinValue;
+        Slots[position] = slot;
+        Count++;
+        for (var p = position; p < Count; p++)
+            Index(p);
+    }
+
+    /// <summary>Gives a run other units; it is untimed then.</summary>
+    public void Resize(int position, int first, int units)
+    {
+        Touch(position);
+        Untime(position);
+        Slots[position].First = first;
+        Slots[position].Units = units;
+        Index(position);
+    }
+
+    /// <summary>Takes a run's times away, and what they add to the totals.</summary>
+    public void Untime(int position)
+    {
+        Touch(position);
+        ref var slot = ref Slots[position];
+        if (slot.WorkStart != Timetable.Unset && Places.Length > 0)
+            FillPlaces(slot, -1);
+        Completion -= slot.Completion;
+        Changes -= slot.Changes;
+        Holds -= slot.Holds;
+        slot.WorkStart = Timetable.Unset;
+        slot.Completion = 0;
+        slot.Changes = 0;
+        slot.Holds = 0;
+        slot.Finish = long.MinValue;
+    }
+
+    /// <summary>Removes the run at a position; its units must be in another run.</summary>
+    public void Remove(int position)
+    {
+        for (var p = position; p < Count; p++)
+            Touch(p);
+        Untime(position);
+        var size = ground.StateSize;
+        Array.Copy(Slots, position + 1, Slots, position, Count - position - 1);
+        // what was before the run that is gone is now before the next one
+        if (Count - position > 2)
+            Array.Copy(States, (position + 2) * size, States, (position + 1) * size, (Count - position - 2) * size);
+        Count--;
+        Slots[Count] = default;
+        Slots[Count].Finish = long.MinValue;
+        for (var p = position; p < Count; p++)
+            Index(p);
+    }
+
+    /// <summary>Notes at which position the units of a run are.</summary>
+    public void Index(int position)
+    {
+        ref var slot = ref Slots[position];
+        var offset = ground.Net.Offset[slot.Activity] + slot.First;
+        for (var k = 0; k < slot.Units; k++)
+            PositionOf[offset + k] = position;
+    }
+
+    /// <summary>Notes when the units of a run start.</summary>
+    public void Write(in Slot slot)
+    {
+        var offset = ground.Net.Offset[slot.Activity] + slot.First;
+        var step = ground.Net.Step[slot.Activity];
+        for (var k = 0; k < slot.Units; k++)
+            Starts[offset + k] = slot.WorkStart + (k * step);
+    }
+
+    public void FillPlaces(in Slot slot, int sign)
+    {
+        foreach (var use in ground.Net[slot.Activity].Places)
+        {
+            for (var k = 0; k < slot.Units; k++)
+            {
+                var start = slot.WorkStart + (k * ground.Net.Step[slot.Activity]);
+                Places[use.Place].Add(start, start + ground.Net.Duration[slot.Activity] + use.Afterwards, sign * (long)use.PerUnit);
+            }
+        }
+    }
+
+    /// <summary>A copy of the runs in their order.</summary>
+    public Slot[] Snapshot() => Slots.AsSpan(0, Count).ToArray();
+
+    private void SettleBlock(int block)
+    {
+        var finish = long.MinValue;
+        for (var p = block << BlockBits; p < Math.Min(Count, (block + 1) << BlockBits); p++)
+            finish = Math.Max(finish, Slots[p].Finish);
+        blockFinish[block] = finish;
+    }
+
+    private void Grow(int count)
+    {
+        if (count + 1 <= Slots.Length)
+            return;
+        var size = (count + 16) * 3 / 2;
+        var slots = new Slot[size];
+        Slots.CopyTo(slots, 0);
+        Slots = slots;
+        var states = new long[(size + 1) * ground.StateSize];
+        States.CopyTo(states, 0);
+        States = states;
+        Array.Resize(ref touched, size + 1);
+        Array.Resize(ref blockFinish, (size >> BlockBits) + 1);
+    }
+}

@@ -1,0 +1,247 @@
+namespace Pipeline.Scheduling;
+
+/// <summary>
+/// Anneals the order of runs: moves one, joins or parts lots, brings runs with the same load together.
+/// Everything follows from the seed and the work it may use.
+/// </summary>
+internal sealed class Walk
+{
+    private const int Near = 30;
+
+    private readonly Ground ground;
+    private readonly Net net;
+    private readonly Pricing pricing;
+    private readonly Random random;
+    private readonly Retiming retiming;
+    private readonly double scale;
+    private Sequence sequence = null!;
+    private Price price;
+
+    public Walk(Ground ground, Pricing pricing, int seed)
+    {
+        this.ground = ground;
+        net = ground.Net;
+        this.pricing = pricing;
+        random = new Random(seed);
+        retiming = new Retiming(ground);
+        var attended = Enumerable.Range(0, net.Count).Where(a => net.Attended[a]).ToArray();
+        scale = attended.Length == 0 ? 1 : attended.Average(a => net[a].SetUp + net.Work(a, net.Units[a]) + net[a].PutAway);
+    }
+
+    public long Work => retiming.Work;
+
+    public Slot[]? Best { get; private set; }
+
+    public Price BestPrice { get; private set; }
+
+    /// <summary>Starts, or starts again, from a sequence. False if its order cannot be timed.</summary>
+    public bool StartFrom(IReadOnlyList<Slot> slots)
+    {
+        var fresh = slots.ToArray();
+        for (var p = 0; p < fresh.Length; p++)
+        {
+            fresh[p].WorkStart = Timetable.Unset;
+            fresh[p].Completion = fresh[p].Holds = 0;
+            fresh[p].Changes = 0;
+            fresh[p].Finish = long.MinValue;
+            fresh[p].HeldInTrial = 0;
+        }
+
+        sequence = new Sequence(ground, fresh);
+        sequence.Begin();
+        if (!retiming.All(sequence))
+            return false;
+        price = pricing.Of(sequence);
+        if (Best is null || price.IsBetterThan(BestPrice))
+        {
+            Best = sequence.Snapshot();
+            BestPrice = price;
+        }
+
+        return true;
+    }
+
+    /// <summary>Walks until the work is used up, cooling down from one temperature to another, in shares of a mean run.</summary>
+    public void Run(long work, double hot, double cold, CancellationToken cancel)
+    {
+        if (sequence.Count < 2)
+            return;
+        var begun = retiming.Work;
+        // A trial that is refused before re-timing counts too, so that this always ends.
+        for (long tries = 0; retiming.Work - begun + (tries / 8) < work; tries++)
+        {
+            if ((tries & 255) == 0 && cancel.IsCancellationRequested)
+                return;
+            var done = (double)(retiming.Work - begun + (tries / 8)) / work;
+            var temperature = scale * hot * Math.Pow(cold / hot, done);
+            sequence.Begin();
+            var (from, to) = Change();
+            if (from < 0)
+                continue;
+            if (!retiming.From(sequence, from, Math.Min(to, sequence.Count)))
+            {
+                sequence.TakeBack();
+                continue;
+            }
+
+            var next = pricing.Of(sequence);
+            if (next.Slope > price.Slope && random.NextDouble() >= Math.Exp((price.Slope - next.Slope) / temperature))
+            {
+                sequence.TakeBack();
+                continue;
+            }
+
+            price = next;
+            if (!price.IsBetterThan(BestPrice))
+                continue;
+            BestPrice = price;
+            Best = sequence.Snapshot();
+        }
+    }
+
+    // A change in the order; the stretch of positions it touches, or (−1, −1) if it is none.
+    private (int From, int To) Change()
+    {
+        var p = random.Next(sequence.Count);
+        return random.Next(100) switch
+        {
+            < 45 => Shift(p, 1 + random.Next(random.Next(2) == 0 ? 4 : Near)),
+            < 60 => ToSameLoad(p),
+            < 70 => Join(p),
+            < 80 => Part(p),
+            < 88 => Balance(p),
+            < 94 => OtherWorker(p),
+            _ => Shift(p, 1 + random.Next(4 * Near)),
+        };
+    }
+
+    private (int From, int To) Shift(int p, int distance)
+    {
+        var to = random.Next(2) == 0 ? Math.Min(sequence.Count - 1, p + distance) : Math.Max(0, p - distance);
+        return MoveTo(p, to);
+    }
+
+    private (int From, int To) MoveTo(int p, int to)
+    {
+        to = Reach(p, to);
+        if (to == p)
+            return (-1, -1);
+        sequence.Move(p, to);
+        return (Math.Min(p, to), Math.Max(p, to) + 1);
+    }
+
+    // How far towards a position a run can move without passing one that it must precede or follow.
+    private int Reach(int p, int to)
+    {
+        var slots = sequence.Slots;
+        var at = p;
+        while (at < to && !ground.MustPrecede(slots[p], slots[at + 1]))
+            at++;
+        while (at > to && !ground.MustPrecede(slots[at - 1], slots[p]))
+            at--;
+        return at;
+    }
+
+    private (int From, int To) ToSameLoad(int p)
+    {
+        var a = sequence.Slots[p].Activity;
+        if (net.Tool[a] < 0)
+            return Shift(p, 1 + random.Next(Near));
+        var forward = random.Next(2) == 0;
+        var skip = random.Next(3);
+        for (int q = forward ? p + 1 : p - 1, seen = 0; q >= 0 && q < sequence.Count && seen < 6 * Near; q += forward ? 1 : -1, seen++)
+        {
+            var other = sequence.Slots[q].Activity;
+            if (net.Tool[other] == net.Tool[a] && net.Load[other] == net.Load[a] && skip-- == 0)
+                return MoveTo(p, forward ? q - 1 : q + 1);
+        }
+
+        return (-1, -1);
+    }
+
+    // The run and the next one of the same activity become one.
+    private (int From, int To) Join(int p)
+    {
+        var slot = sequence.Slots[p];
+        var end = slot.First + slot.Units;
+        if (end >= net.Units[slot.Activity])
+            return (-1, -1);
+        var next = sequence.PositionOf[net.Offset[slot.Activity] + end];
+        var units = sequence.Slots[next].Units;
+        // either side may go to the other, if nothing between forbids it
+        if (random.Next(2) == 0 && Reach(next, p + 1) == p + 1)
+        {
+            sequence.Remove(next);
+            sequence.Resize(p, slot.First, slot.Units + units);
+            return (p, next);
+        }
+
+        if (Reach(p, next - 1) != next - 1)
+            return (-1, -1);
+        sequence.Resize(next, slot.First, slot.Units + units);
+        sequence.Remove(p);
+        sequence.Index(next - 1);
+        return (p, next);
+    }
+
+    private (int From, int To) Part(int p)
+    {
+        var slot = sequence.Slots[p];
+        if (slot.Units < 2 || net.Whole[slot.Activity])
+            return (-1, -1);
+        var stay = 1 + random.Next(slot.Units - 1);
+        sequence.Resize(p, slot.First, stay);
+        var rest = slot;
+        rest.First = slot.First + stay;
+        rest.Units = slot.Units - stay;
+        // the later part moves on, or the earlier part forward
+        sequence.Insert(p + 1, rest);
+        var distance = random.Next(Near);
+        if (random.Next(2) == 0)
+        {
+            var to = Reach(p + 1, Math.Min(sequence.Count - 1, p + 1 + distance));
+            if (to != p + 1)
+                sequence.Move(p + 1, to);
+            return (p, to + 1);
+        }
+
+        var back = Reach(p, Math.Max(0, p - distance));
+        if (back != p)
+            sequence.Move(p, back);
+        return (back, p + 2);
+    }
+
+    // Units go over from one run of an activity to the next, or back.
+    private (int From, int To) Balance(int p)
+    {
+        var slot = sequence.Slots[p];
+        var end = slot.First + slot.Units;
+        if (end >= net.Units[slot.Activity])
+            return (-1, -1);
+        var q = sequence.PositionOf[net.Offset[slot.Activity] + end];
+        var next = sequence.Slots[q];
+        var shift = random.Next(2) == 0 ? 1 + random.Next(next.Units) : -(1 + random.Next(slot.Units));
+        if (slot.Units + shift < 1 || next.Units - shift < 1)
+            return (-1, -1);
+        // what the units' predecessors and successors allow is looked at between the two
+        for (var between = p + 1; between < q; between++)
+        {
+            if (ground.MustPrecede(slot, sequence.Slots[between]) || ground.MustPrecede(sequence.Slots[between], next))
+                return (-1, -1);
+        }
+
+        sequence.Resize(p, slot.First, slot.Units + shift);
+        sequence.Resize(q, next.First + shift, next.Units - shift);
+        return (p, q + 1);
+    }
+
+    private (int From, int To) OtherWorker(int p)
+    {
+        var workers = net.Workers[sequence.Slots[p].Activity];
+        if (workers.Length < 2)
+            return Shift(p, 1 + random.Next(4));
+        sequence.Touch(p);
+        sequence.Slots[p].Worker = workers[random.Next(workers.Length)];
+        return (p, p + 1);
+    }
+}
