@@ -16,9 +16,9 @@ internal sealed class LowerBound
         deadlines = new Deadlines(net, components, hours);
         var everybody = Enumerable.Range(0, net.Problem.Workers.Length).ToArray();
         once = new OpenTime(net, everybody, once: true);
-        contents.Add(new WorkContent(net, heads.Starts, everybody));
+        contents.Add(new WorkContent(net, components, heads.Starts, everybody));
         for (var w = 0; w < everybody.Length && everybody.Length > 1; w++)
-            contents.Add(new WorkContent(net, heads.Starts, [w]));
+            contents.Add(new WorkContent(net, components, heads.Starts, [w]));
         contents.RemoveAll(c => c.IsEmpty);
         Finish = net.Count == 0 ? 0 : Enumerable.Range(0, net.Count).Max(EarliestFinish);
     }

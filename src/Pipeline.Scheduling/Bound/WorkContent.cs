@@ -13,7 +13,7 @@ internal sealed class WorkContent
     private readonly List<(int[] Users, long Ticks)> tours = [];
 
     /// <summary>All work that only the given workers may do, against their hours.</summary>
-    public WorkContent(Net net, long[] heads, IReadOnlyCollection<int> workers)
+    public WorkContent(Net net, Components components, long[] heads, IReadOnlyCollection<int> workers)
     {
         this.net = net;
         this.heads = heads;
@@ -28,6 +28,8 @@ internal sealed class WorkContent
                 continue;
             var work = users.Sum(a => net[a].SetUp + net.Work(a, net.Units[a]) + net[a].PutAway);
             var sessions = (int)Math.Clamp((work + longest - 1) / longest, 1, 10_000);
+            if (net.Problem.Tools[t].Count == 1)
+                sessions = Math.Max(sessions, Sessions.Least(net, components, t, longest));
             tours.Add((users, ToolTour.Least(net.Problem.Tools[t], [.. users.Select(a => net.Load[a]).Distinct().Order()], sessions)));
         }
     }

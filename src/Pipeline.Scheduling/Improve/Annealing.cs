@@ -26,7 +26,7 @@ internal sealed class Annealing(Ground ground, Pricing pricing, int seed, int th
         for (var leg = 0; leg < Legs && !cancel.IsCancellationRequested; leg++)
         {
             // Each leg cools down from a lower temperature.
-            var hot = 0.3 * Math.Pow(0.6, leg);
+            var hot = 0.15 * Math.Pow(0.6, leg);
             void Leg(int w)
             {
                 if (walks[w].StartFrom(from))

@@ -83,5 +83,5 @@ internal sealed class Pricing
         return moved;
     }
 
-    private static double Weight(int place) => place switch { 0 => 1, 1 => 0.05, 2 => 0.01, _ => 0.002 };
+    private static double Weight(int place) => place switch { 0 => 1, 1 => 0.3, 2 => 0.01, _ => 0.002 };
 }
