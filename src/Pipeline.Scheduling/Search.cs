@@ -40,6 +40,19 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         var bound = new LowerBound(net, components, hours, heads);
         var dispatcher = new Dispatcher(net, components, heads);
         var obstacle = FirstPlans(net, dispatcher, bound, cancel);
+        if (Tasks.In(net) is { } tasks)
+        {
+            var project = new ProjectSearch(tasks, effort, seed, threads);
+            project.Run(bestTable?.Starts, bound.Finish, starts => Offer(tasks.ToTimetable(starts), bound), cancel);
+            work += project.Work;
+            if (project.IsImpossible)
+                return new Outcome.Impossible([new Obstacle.ProvedImpossible()]);
+            if (best is null)
+                return new Outcome.Impossible([obstacle ?? new Obstacle.NotFound(), new Obstacle.NotFound()]);
+            bound.Prove(project.Bound);
+            return Finish(net, bound, cancel.IsCancellationRequested);
+        }
+
         if (best is null)
             return new Outcome.Impossible([obstacle ?? new Obstacle.NotFound(), new Obstacle.NotFound()]);
         bound.Sharpen(bestScore.Finish);
