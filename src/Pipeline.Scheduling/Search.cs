@@ -5,6 +5,9 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
 {
     private const int MostDispatches = 60;
 
+    // A project need not be dispatched at all; the exact solver may find what this does not.
+    private const int MostFailures = 2;
+
     // A dispatched run is looked for in many gaps; it takes about as long as timing ten.
     private const int WorkPerDispatched = 10;
 
@@ -17,7 +20,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     /// <summary>Runs to be timed, in all: so many per unit at first, and no more than so many.</summary>
     private long Budget => effort switch
     {
-        Effort.Quick => Math.Min(2_000_000, 1_000L * Units),
+        Effort.Quick => Math.Min(2_000_000, 500L * Units),
         Effort.Usual => Math.Min(60_000_000, 100_000L * Units),
         _ => Math.Min(360_000_000, 600_000L * Units),
     };
@@ -39,8 +42,9 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
             return new Outcome.Impossible([late]);
         var bound = new LowerBound(net, components, hours, heads);
         var dispatcher = new Dispatcher(net, components, heads);
-        var obstacle = FirstPlans(net, dispatcher, bound, cancel);
-        if (Tasks.In(net) is { } tasks)
+        var tasks = Tasks.In(net);
+        var obstacle = FirstPlans(net, dispatcher, bound, tasks is not null, cancel);
+        if (tasks is not null)
         {
             var project = new ProjectSearch(tasks, effort, seed, threads);
             project.Run(bestTable?.Starts, bound.Finish, starts => Offer(tasks.ToTimetable(starts), bound), cancel);
@@ -60,13 +64,13 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         return Finish(net, bound, cancel.IsCancellationRequested);
     }
 
-    private Obstacle? FirstPlans(Net net, Dispatcher dispatcher, LowerBound bound, CancellationToken cancel)
+    private Obstacle? FirstPlans(Net net, Dispatcher dispatcher, LowerBound bound, bool isProject, CancellationToken cancel)
     {
         Obstacle? obstacle = null;
         var random = new Random(seed);
         var units = bound.LatestStarts(bound.Finish);
         var latest = Enumerable.Range(0, net.Count).Select(a => (double)units[net.Offset[a]]).ToArray();
-        for (var i = 0; i < MostDispatches && (best is null || (work < Budget / 10 && !cancel.IsCancellationRequested)); i++)
+        for (var i = 0; i < (best is null && isProject ? MostFailures : MostDispatches) && (best is null || (work < Budget / 10 && !cancel.IsCancellationRequested)); i++)
         {
             var noise = i == 0 ? 0 : 0.02 * i;
             var keys = latest.Select(t => t * (1 + (noise * (random.NextDouble() - 0.5)))).ToArray();

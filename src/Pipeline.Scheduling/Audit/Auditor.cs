@@ -88,7 +88,8 @@ public static class Auditor
         }
 
         UnitsAudit.Run(problem, schedule, judged, faults);
-        if (faults.Count > 0)
+        // without every unit once, the rest cannot be looked at
+        if (faults.Any(f => f.Kind is FaultKind.Units or FaultKind.Past))
             return faults;
         HoursAudit.Run(problem, schedule, judged, faults);
         WaitsAudit.Run(problem, schedule, judged, faults);

@@ -25,7 +25,7 @@ internal sealed class ProjectSearch(Tasks tasks, Effort effort, int seed, int th
         if (!tasks.AreListable)
         {
             for (var turn = 0; turn < 2 && !IsDone && !cancel.IsCancellationRequested; turn++)
-                Take(ExactProject.Solve(tasks, Best, Bound, 0.3 * share, workers: 8, seed + turn, cancel), tell);
+                Take(ExactProject.Solve(tasks, Best, Bound, 1.0 * share, workers: 8, seed + turn, cancel), tell);
             return;
         }
 

@@ -1,0 +1,66 @@
+using Pipeline.Scheduling;
+
+namespace Pipeline.Tests.Scheduling;
+
+/// <summary>What holds for every problem: the same again gives the same, whatever the threads; stopping gives the best so far.</summary>
+public class LawTests
+{
+    [Theory]
+    [InlineData(3)]
+    [InlineData(11)]
+    [InlineData(42)]
+    public void The_same_problem_and_seed_give_the_same_schedule_on_one_thread_and_on_two(int seed)
+    {
+        var problem = RandomProblems.Next(seed);
+        var one = Solver.Solve(problem, Effort.Quick, 7, progress: null, keep: null, threads: 1).Should().BeOfType<Outcome.Planned>().Subject;
+        var two = Solver.Solve(problem, Effort.Quick, 7, progress: null, keep: null, threads: 2).Should().BeOfType<Outcome.Planned>().Subject;
+        two.Schedule.Runs.Should().Equal(one.Schedule.Runs);
+        two.Schedule.CloseDowns.Should().Equal(one.Schedule.CloseDowns);
+        two.Work.Should().Be(one.Work);
+    }
+
+    [Fact]
+    public void Cancelled_at_once_it_still_gives_a_plan_and_says_so()
+    {
+        var problem = RandomProblems.Next(3);
+        using var cancel = new CancellationTokenSource();
+        cancel.Cancel();
+        var plan = Solver.Solve(problem, Effort.Thorough, 1, null, cancel.Token).Should().BeOfType<Outcome.Planned>().Subject;
+        plan.StoppedEarly.Should().BeTrue();
+        Auditor.Audit(problem, plan.Schedule).Should().BeEmpty();
+    }
+
+    [Fact]
+    public void Progress_only_ever_gets_better()
+    {
+        var better = 0;
+        for (var seed = 0; seed < 40; seed++)
+        {
+            var seen = new List<SolveProgress>();
+            Solver.Solve(RandomProblems.Next(seed), Effort.Quick, 1, new Listener(seen));
+            seen.Where(p => p.Bound > p.Best.Finish || p.Work > p.Budget).Should().BeEmpty();
+            foreach (var (before, after) in seen.Zip(seen.Skip(1)))
+            {
+                better++;
+                (after.Best.HardLateness, after.Best.Lateness, after.Best.Finish).CompareTo((before.Best.HardLateness, before.Best.Lateness, before.Best.Finish))
+                    .Should().BeLessThanOrEqualTo(0);
+            }
+        }
+
+        better.Should().BePositive();
+    }
+
+    [Fact]
+    public void What_is_to_be_kept_stays_where_it_was()
+    {
+        var problem = RandomProblems.Next(3);
+        var before = (Outcome.Planned)Solver.Solve(problem, Effort.Quick, 1);
+        var again = (Outcome.Planned)Solver.Solve(problem, Effort.Quick, 99, null, new Keep(before.Schedule, 1000), threads: 1);
+        again.Score.Moved.Should().Be(0);
+    }
+
+    private sealed class Listener(List<SolveProgress> seen) : IProgress<SolveProgress>
+    {
+        public void Report(SolveProgress value) => seen.Add(value);
+    }
+}
