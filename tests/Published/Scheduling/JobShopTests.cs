@@ -32,7 +32,7 @@ public class JobShopTests
     {
         // the general search has to find it without the exact solver
         var shop = Shop(Jobs);
-        var always = new Calendar([new Interval(0, 1000)]);
+        var always = new Pipeline.Scheduling.Calendar([new Interval(0, 1000)]);
         var general = shop with
         {
             Places = [],
