@@ -2,8 +2,6 @@ namespace Pipeline.Scheduling;
 
 /// <summary>
 /// Gives the runs of a sequence their times, from a position on, until the schedule falls back into step with what it was.
-/// A state is, per worker: free from, open interval, ticks kept for close-downs, attended ticks in the interval;
-/// per tool: load, free from, worker who must close it down, end of the interval in which it was used.
 /// </summary>
 internal sealed class Retiming(Ground ground)
 {
@@ -11,8 +9,7 @@ internal sealed class Retiming(Ground ground)
     private const int Never = int.MaxValue;
 
     private readonly Net net = ground.Net;
-    private readonly int workers = ground.Net.Problem.Workers.Length;
-    private readonly long[] now = new long[ground.StateSize];
+    private readonly Hands hands = new(ground);
     private bool[] stale = [];
     private Sequence sequence = null!;
     private int firstStale;
@@ -50,7 +47,7 @@ internal sealed class Retiming(Ground ground)
         var size = ground.StateSize;
         for (var p = from; p >= 0 && p < changed.Count; p = NextStale(p))
         {
-            Array.Copy(changed.States, p * size, now, 0, size);
+            Array.Copy(changed.States, p * size, hands.Now, 0, size);
             // from here on without jumps, until the state is what it was
             while (true)
             {
@@ -78,14 +75,14 @@ internal sealed class Retiming(Ground ground)
                 p++;
                 if (p >= changed.Count)
                     break;
-                if (now.AsSpan().SequenceEqual(changed.States.AsSpan(p * size, size)))
+                if (hands.Now.AsSpan().SequenceEqual(changed.States.AsSpan(p * size, size)))
                 {
                     p--;
                     break;
                 }
 
                 changed.Touch(p);
-                Array.Copy(now, 0, changed.States, p * size, size);
+                Array.Copy(hands.Now, 0, changed.States, p * size, size);
             }
 
             if (!kept)
@@ -145,7 +142,7 @@ internal sealed class Retiming(Ground ground)
         var workFrom = Math.Max(slot.HeldInTrial == sequence.Trial ? slot.HeldUntil : long.MinValue / 4, Ready(slot, p));
         var startFrom = net.PinnedStart[a] ?? net[a].NotBefore;
         var before = slot.WorkStart;
-        if (net.Attended[a] ? !TimeAttended(ref slot, workFrom, startFrom) : !TimeAlone(ref slot, Math.Max(workFrom, startFrom)))
+        if (!hands.Time(ref slot, workFrom, startFrom, sequence.Places))
         {
             slot.WorkStart = Timetable.Unset;
             return false;
@@ -212,167 +209,6 @@ internal sealed class Retiming(Ground ground)
     }
 
     private bool IsTimed(int unit, int p) => sequence.PositionOf[unit] < p;
-
-    // The places have room from a time on; long.MaxValue if they never do.
-    private long PlacesFit(in Slot slot, long workStart)
-    {
-        var uses = net[slot.Activity].Places;
-        for (var again = uses.Length > 0; again;)
-        {
-            again = false;
-            foreach (var use in uses)
-            {
-                var fit = sequence.Places[use.Place].EarliestFit(
-                    workStart, slot.Units, net.Step[slot.Activity], net.Duration[slot.Activity] + use.Afterwards, use.PerUnit);
-                if (fit == long.MaxValue)
-                    return fit;
-                again |= fit != workStart && uses.Length > 1;
-                workStart = fit;
-            }
-        }
-
-        return workStart;
-    }
-
-    private bool TimeAlone(ref Slot slot, long from)
-    {
-        var start = PlacesFit(slot, from);
-        if (start == long.MaxValue)
-            return false;
-        slot.Start = slot.WorkStart = slot.End = start;
-        slot.Worker = slot.Day = slot.ToolNumber = -1;
-        slot.CleanOut = 0;
-        return true;
-    }
-
-    private bool TimeAttended(ref Slot slot, long workFrom, long startFrom)
-    {
-        var a = slot.Activity;
-        var open = net.Open[slot.Worker];
-        var w = slot.Worker * Ground.PerWorker;
-        var day = (int)now[w + 1];
-        var setUp = net[a].SetUp;
-        var rest = net.Work(a, slot.Units) + net[a].PutAway;
-        var most = net.Problem.Workers[slot.Worker].MostPerInterval ?? long.MaxValue;
-        var free = Math.Max(now[w], startFrom);
-        var tool = net.Tool[a] < 0 ? -1 : ChooseTool(a, Math.Max(free, workFrom - setUp));
-        // days that end too soon need not be looked at one by one
-        if (day < open.Length && open[day].End < Math.Max(free, workFrom))
-            day = FirstEnding(open, day, Math.Max(free, workFrom));
-        for (; day < open.Length; day++)
-        {
-            var tail = day == now[w + 1] ? now[w + 2] : 0;
-            var used = day == now[w + 1] ? now[w + 3] : 0;
-            var start = Math.Max(free, open[day].Start);
-            long cleanOut = 0;
-            if (tool >= 0)
-            {
-                start = Math.Max(start, now[tool + 1]);
-                var held = now[tool] >= 0 && start < now[tool + 3] ? (int)now[tool] : -1;
-                cleanOut = net.CleanOut(net.Tool[a], held, net.Load[a]);
-                if (start + cleanOut + setUp < workFrom)
-                {
-                    start = workFrom - setUp - cleanOut;
-                    held = now[tool] >= 0 && start < now[tool + 3] ? (int)now[tool] : -1;
-                    cleanOut = net.CleanOut(net.Tool[a], held, net.Load[a]);
-                    start = Math.Max(start, workFrom - setUp - cleanOut);
-                }
-
-                if (held >= 0 && now[tool + 2] == slot.Worker && now[tool + 3] == open[day].End)
-                    tail -= net.Problem.Tools[net.Tool[a]].CloseDown[held];
-                tail += net.Problem.Tools[net.Tool[a]].CloseDown[net.Load[a]];
-            }
-            else
-                start = Math.Max(start, workFrom - setUp);
-
-            if (sequence.Places.Length > 0)
-            {
-                var fit = PlacesFit(slot, start + cleanOut + setUp);
-                if (fit == long.MaxValue)
-                    return false;
-                start = fit - cleanOut - setUp;
-                if (tool >= 0 && cleanOut != net.CleanOut(net.Tool[a], now[tool] >= 0 && start < now[tool + 3] ? (int)now[tool] : -1, net.Load[a]))
-                    return false;
-            }
-
-            var end = start + cleanOut + setUp + rest;
-            if (end + tail > open[day].End || start >= open[day].End || used + (end - start) + tail > most)
-                continue;
-            Take(ref slot, tool, day, start, cleanOut, end, tail, used);
-            return true;
-        }
-
-        return false;
-    }
-
-    private void Take(ref Slot slot, int tool, int day, long start, long cleanOut, long end, long tail, long used)
-    {
-        var w = slot.Worker * Ground.PerWorker;
-        slot.Start = start;
-        slot.CleanOut = cleanOut;
-        slot.WorkStart = start + cleanOut + net[slot.Activity].SetUp;
-        slot.End = end;
-        slot.Day = day;
-        slot.ToolNumber = -1;
-        if (tool >= 0)
-        {
-            slot.ToolNumber = ((tool - (workers * Ground.PerWorker)) / Ground.PerTool) - ground.ToolStart[net.Tool[slot.Activity]];
-            var owner = now[tool + 2];
-            if (owner >= 0 && owner != slot.Worker && start < now[tool + 3] && now[tool + 3] == EndOfDay(owner))
-                now[(owner * Ground.PerWorker) + 2] -= net.Problem.Tools[net.Tool[slot.Activity]].CloseDown[(int)now[tool]];
-            now[tool] = net.Load[slot.Activity];
-            now[tool + 1] = end;
-            now[tool + 2] = slot.Worker;
-            now[tool + 3] = net.Open[slot.Worker][day].End;
-        }
-
-        if (workers == 1 && now[w + 1] != day)
-            PutDownTools(tool);
-        now[w] = end;
-        now[w + 1] = day;
-        now[w + 2] = tail;
-        now[w + 3] = used + (end - start);
-    }
-
-    // What was used on another day is clean and free: so that states become alike sooner.
-    private void PutDownTools(int but)
-    {
-        for (var t = workers * Ground.PerWorker; t < now.Length; t += Ground.PerTool)
-        {
-            if (t == but)
-                continue;
-            now[t] = now[t + 2] = -1;
-            now[t + 1] = now[t + 3] = long.MinValue / 4;
-        }
-    }
-
-    private long EndOfDay(long worker)
-    {
-        var day = now[(worker * Ground.PerWorker) + 1];
-        return net.Open[worker][day].End;
-    }
-
-    // Of several tools alike: the one that is ready soonest, then the one with the least to clean out.
-    private int ChooseTool(int a, long from)
-    {
-        var t = net.Tool[a];
-        var first = (workers * Ground.PerWorker) + (ground.ToolStart[t] * Ground.PerTool);
-        if (net.Problem.Tools[t].Count == 1)
-            return first;
-        var best = -1;
-        (long, long) least = default;
-        for (var n = 0; n < net.Problem.Tools[t].Count; n++)
-        {
-            var at = first + (n * Ground.PerTool);
-            var start = Math.Max(from, now[at + 1]);
-            var held = now[at] >= 0 && start < now[at + 3] ? (int)now[at] : -1;
-            var cleanOut = net.CleanOut(t, held, net.Load[a]);
-            if (best < 0 || (start + cleanOut, cleanOut).CompareTo(least) < 0)
-                (best, least) = (at, (start + cleanOut, cleanOut));
-        }
-
-        return best;
-    }
 
     // If a wait backwards is broken: holds the earlier run back and returns its position. −1 if all are kept.
     private int Held(int p)
@@ -445,20 +281,5 @@ internal sealed class Retiming(Ground ground)
         var position = sequence.PositionOf[unit];
         if (position > p)
             Mark(position);
-    }
-
-    private static int FirstEnding(Interval[] open, int low, long at)
-    {
-        var high = open.Length;
-        while (low < high)
-        {
-            var middle = (low + high) / 2;
-            if (open[middle].End < at)
-                low = middle + 1;
-            else
-                high = middle;
-        }
-
-        return low;
     }
 }

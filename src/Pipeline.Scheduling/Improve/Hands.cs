@@ -1,0 +1,195 @@
+namespace Pipeline.Scheduling;
+
+/// <summary>
+/// What every worker and tool is about while a sequence is timed, and when the next run can be taken up.
+/// Per worker: free from, open interval, ticks kept for close-downs, attended ticks in the interval;
+/// per tool: load, free from, worker who must close it down, end of the interval in which it was used.
+/// </summary>
+internal sealed class Hands(Ground ground)
+{
+    private readonly Net net = ground.Net;
+    private readonly int workers = ground.Net.Problem.Workers.Length;
+
+    public long[] Now { get; } = new long[ground.StateSize];
+
+    /// <summary>Takes a run up as early as can be; false if it never can.</summary>
+    public bool Time(ref Slot slot, long workFrom, long startFrom, Profile[] places) => net.Attended[slot.Activity]
+        ? TimeAttended(ref slot, workFrom, startFrom, places)
+        : TimeAlone(ref slot, Math.Max(workFrom, startFrom), places);
+
+    // The places have room from a time on; long.MaxValue if they never do.
+    private long PlacesFit(in Slot slot, long workStart, Profile[] places)
+    {
+        var uses = net[slot.Activity].Places;
+        for (var again = uses.Length > 0; again;)
+        {
+            again = false;
+            foreach (var use in uses)
+            {
+                var fit = places[use.Place].EarliestFit(
+                    workStart, slot.Units, net.Step[slot.Activity], net.Duration[slot.Activity] + use.Afterwards, use.PerUnit);
+                if (fit == long.MaxValue)
+                    return fit;
+                again |= fit != workStart && uses.Length > 1;
+                workStart = fit;
+            }
+        }
+
+        return workStart;
+    }
+
+    private bool TimeAlone(ref Slot slot, long from, Profile[] places)
+    {
+        var start = PlacesFit(slot, from, places);
+        if (start == long.MaxValue)
+            return false;
+        slot.Start = slot.WorkStart = slot.End = start;
+        slot.Worker = slot.Day = slot.ToolNumber = -1;
+        slot.CleanOut = 0;
+        return true;
+    }
+
+    private bool TimeAttended(ref Slot slot, long workFrom, long startFrom, Profile[] places)
+    {
+        var a = slot.Activity;
+        var open = net.Open[slot.Worker];
+        var w = slot.Worker * Ground.PerWorker;
+        var day = (int)Now[w + 1];
+        var setUp = net[a].SetUp;
+        var rest = net.Work(a, slot.Units) + net[a].PutAway;
+        var most = net.Problem.Workers[slot.Worker].MostPerInterval ?? long.MaxValue;
+        var free = Math.Max(Now[w], startFrom);
+        var tool = net.Tool[a] < 0 ? -1 : ChooseTool(a, Math.Max(free, workFrom - setUp));
+        // days that end too soon need not be looked at one by one
+        if (day < open.Length && open[day].End < Math.Max(free, workFrom))
+            day = FirstEnding(open, day, Math.Max(free, workFrom));
+        for (; day < open.Length; day++)
+        {
+            var tail = day == Now[w + 1] ? Now[w + 2] : 0;
+            var used = day == Now[w + 1] ? Now[w + 3] : 0;
+            var start = Math.Max(free, open[day].Start);
+            long cleanOut = 0;
+            if (tool >= 0)
+            {
+                start = Math.Max(start, Now[tool + 1]);
+                var held = Now[tool] >= 0 && start < Now[tool + 3] ? (int)Now[tool] : -1;
+                cleanOut = net.CleanOut(net.Tool[a], held, net.Load[a]);
+                if (start + cleanOut + setUp < workFrom)
+                {
+                    start = workFrom - setUp - cleanOut;
+                    held = Now[tool] >= 0 && start < Now[tool + 3] ? (int)Now[tool] : -1;
+                    cleanOut = net.CleanOut(net.Tool[a], held, net.Load[a]);
+                    start = Math.Max(start, workFrom - setUp - cleanOut);
+                }
+
+                if (held >= 0 && Now[tool + 2] == slot.Worker && Now[tool + 3] == open[day].End)
+                    tail -= net.Problem.Tools[net.Tool[a]].CloseDown[held];
+                tail += net.Problem.Tools[net.Tool[a]].CloseDown[net.Load[a]];
+            }
+            else
+                start = Math.Max(start, workFrom - setUp);
+
+            if (places.Length > 0)
+            {
+                var fit = PlacesFit(slot, start + cleanOut + setUp, places);
+                if (fit == long.MaxValue)
+                    return false;
+                start = fit - cleanOut - setUp;
+                if (tool >= 0 && cleanOut != net.CleanOut(net.Tool[a], Now[tool] >= 0 && start < Now[tool + 3] ? (int)Now[tool] : -1, net.Load[a]))
+                    return false;
+            }
+
+            var end = start + cleanOut + setUp + rest;
+            if (end + tail > open[day].End || start >= open[day].End || used + (end - start) + tail > most)
+                continue;
+            Take(ref slot, tool, day, start, cleanOut, end, tail, used);
+            return true;
+        }
+
+        return false;
+    }
+
+    private void Take(ref Slot slot, int tool, int day, long start, long cleanOut, long end, long tail, long used)
+    {
+        var w = slot.Worker * Ground.PerWorker;
+        slot.Start = start;
+        slot.CleanOut = cleanOut;
+        slot.WorkStart = start + cleanOut + net[slot.Activity].SetUp;
+        slot.End = end;
+        slot.Day = day;
+        slot.ToolNumber = -1;
+        if (tool >= 0)
+        {
+            slot.ToolNumber = ((tool - (workers * Ground.PerWorker)) / Ground.PerTool) - ground.ToolStart[net.Tool[slot.Activity]];
+            var owner = Now[tool + 2];
+            if (owner >= 0 && owner != slot.Worker && start < Now[tool + 3] && Now[tool + 3] == EndOfDay(owner))
+                Now[(owner * Ground.PerWorker) + 2] -= net.Problem.Tools[net.Tool[slot.Activity]].CloseDown[(int)Now[tool]];
+            Now[tool] = net.Load[slot.Activity];
+            Now[tool + 1] = end;
+            Now[tool + 2] = slot.Worker;
+            Now[tool + 3] = net.Open[slot.Worker][day].End;
+        }
+
+        if (workers == 1 && Now[w + 1] != day)
+            PutDownTools(tool);
+        Now[w] = end;
+        Now[w + 1] = day;
+        Now[w + 2] = tail;
+        Now[w + 3] = used + (end - start);
+    }
+
+    // What was used on another day is clean and free: so that states become alike sooner.
+    private void PutDownTools(int but)
+    {
+        for (var t = workers * Ground.PerWorker; t < Now.Length; t += Ground.PerTool)
+        {
+            if (t == but)
+                continue;
+            Now[t] = Now[t + 2] = -1;
+            Now[t + 1] = Now[t + 3] = long.MinValue / 4;
+        }
+    }
+
+    private long EndOfDay(long worker)
+    {
+        var day = Now[(worker * Ground.PerWorker) + 1];
+        return net.Open[worker][day].End;
+    }
+
+    // Of several tools alike: the one that is ready soonest, then the one with the least to clean out.
+    private int ChooseTool(int a, long from)
+    {
+        var t = net.Tool[a];
+        var first = (workers * Ground.PerWorker) + (ground.ToolStart[t] * Ground.PerTool);
+        if (net.Problem.Tools[t].Count == 1)
+            return first;
+        var best = -1;
+        (long, long) least = default;
+        for (var n = 0; n < net.Problem.Tools[t].Count; n++)
+        {
+            var at = first + (n * Ground.PerTool);
+            var start = Math.Max(from, Now[at + 1]);
+            var held = Now[at] >= 0 && start < Now[at + 3] ? (int)Now[at] : -1;
+            var cleanOut = net.CleanOut(t, held, net.Load[a]);
+            if (best < 0 || (start + cleanOut, cleanOut).CompareTo(least) < 0)
+                (best, least) = (at, (start + cleanOut, cleanOut));
+        }
+
+        return best;
+    }
+
+    private static int FirstEnding(Interval[] open, int low, long at)
+    {
+        var high = open.Length;
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (open[middle].End < at)
+                low = middle + 1;
+            else
+                high = middle;
+        }
+
+        return low;
+    }
+}
