@@ -13,7 +13,7 @@ internal static class RouteWalk
         new(model.Areas.Select(area => KeyValuePair.Create(area.Name, new Surface { Material = model.MaterialOf(area) })));
 
     /// <summary>The moments of a route's steps, in file order.</summary>
-    public static List<Moment> Moments(Route route, Bench bench, ModelLifecycle lifecycle)
+    public static List<Moment> Moments(Route route, Batch batch, ModelLifecycle lifecycle)
     {
         lifecycle.Restart();
         var moments = new List<Moment>(route.Steps.Count);
@@ -32,8 +32,9 @@ internal static class RouteWalk
                 After = after,
                 Passage = passage,
                 Overspray = overspray,
-                Climate = bench.Climate,
-                Protection = step.Protection.Over(bench.Protection),
+                Shelf = batch.Paints,
+                Climate = batch.Bench.Climate,
+                Protection = step.Protection.Over(batch.Bench.Protection),
             });
             surfaces = after;
         }

@@ -25,7 +25,7 @@ public static class Walk
         var routes = new List<WalkedRoute>();
         foreach (var route in batch.Routes)
         {
-            var moments = RouteWalk.Moments(route, batch.Bench, lifecycle);
+            var moments = RouteWalk.Moments(route, batch, lifecycle);
             var waits = new List<RuledWait>();
             foreach (var (rule, verdict) in runner.Judge(new WalkedSteps(route.Model, moments.ToSequence())))
             {

@@ -66,4 +66,13 @@ public sealed record Finding
 
     /// <summary>The reason the painter gave for silencing it; null when it speaks.</summary>
     public string? Silenced { get; init; }
+
+    /// <summary>The change that would put it right, where there is one thing to do and it is sure; null otherwise.</summary>
+    public Mend? Mend { get; init; }
+
+    /// <summary>
+    /// <see cref="Mend"/> as changes to the text of one file, in the order of their places, none reaching into another. Empty if there is
+    /// none, if nobody asked for them, or if the text there cannot be changed faithfully.
+    /// </summary>
+    public Sequence<Edit> Edits { get; init; }
 }

@@ -64,4 +64,7 @@ public sealed record BatchVerdict
 
     /// <summary>Places that help to understand it.</summary>
     public Sequence<Related> Related { get; init; }
+
+    /// <summary>The change that puts it right, where there is one thing to do and it is sure; null otherwise.</summary>
+    public Mend? Mend { get; init; }
 }

@@ -24,6 +24,9 @@ public sealed record Moment
     /// <summary>Areas the step's overspray reaches besides the ones it names: unmasked, of the same parts.</summary>
     public Sequence<string> Overspray { get; init; }
 
+    /// <summary>Paints and mixes of the file, in its order.</summary>
+    public Sequence<Paint> Shelf { get; init; }
+
     /// <summary>The bench's climate.</summary>
     public required BenchClimate Climate { get; init; }
 
@@ -87,6 +90,9 @@ public abstract record Verdict
 
     /// <summary>Steps that help to understand it, with what to say about each.</summary>
     public Sequence<Pointer> Related { get; init; }
+
+    /// <summary>The change to the route that puts it right, where there is one thing to do and it is sure; null otherwise.</summary>
+    public Mend? Mend { get; init; }
 
     /// <summary>Wrong whatever the clock says.</summary>
     public sealed record Says : Verdict

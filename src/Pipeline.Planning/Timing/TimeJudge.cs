@@ -112,6 +112,7 @@ public static class TimeJudge
             Message = $"{Elapsed(route.Model, earlier, later, missed)}; {Needed(needs, waiting, missed)}. {needs.Message}",
             Remedy = needs.Remedy,
             Related = related.ToSequence(),
+            Mend = needs.Mend,
         };
     }
 

@@ -18,7 +18,7 @@ internal sealed class FindingReport
         var step = route.Steps[verdict.Step];
         var cause = new Cause(rule, step.Place, verdict.Level, silence?.Reason, step.Scheme is null ? verdict.Message : null);
         if (byCause.TryGetValue(cause, out var repeats))
-            repeats.Add(route.Model.Name, verdict.Areas, step.FollowedFrom);
+            repeats.Add(route.Model.Name, verdict, step.FollowedFrom);
         else
             byCause.Add(cause, new Repeats(First(rule, verdict, route, step, silence), route.Model.Name, step.FollowedFrom));
     }
@@ -35,6 +35,7 @@ internal sealed class FindingReport
         Areas = verdict.Areas,
         Related = verdict.Related,
         Silenced = silence?.Reason,
+        Mend = silence is null ? verdict.Mend : null,
     });
 
     /// <summary>Adds findings that stand for themselves.</summary>
@@ -72,6 +73,7 @@ internal sealed class FindingReport
             Areas = verdict.Areas,
             Related = related.ToSequence(),
             Silenced = silence?.Reason,
+            Mend = silence is null ? verdict.Mend : null,
         };
     }
 
@@ -83,14 +85,18 @@ internal sealed class FindingReport
         private readonly List<string> models = [model];
         private readonly List<string> areas = [.. first.Areas];
         private readonly List<Place> followed = followedFrom is null ? [] : [followedFrom];
+        private Mend? mend = first.Mend;
         private int times = 1;
 
-        public void Add(string another, Sequence<string> moreAreas, Place? from)
+        public void Add(string another, Verdict.Says verdict, Place? from)
         {
             times++;
+            // one place of the file is changed in one way only
+            if (verdict.Mend != mend)
+                mend = null;
             if (!models.Contains(another))
                 models.Add(another);
-            foreach (var area in moreAreas)
+            foreach (var area in verdict.Areas)
             {
                 if (!areas.Contains(area))
                     areas.Add(area);
@@ -113,6 +119,7 @@ internal sealed class FindingReport
                     Model = models.Count == 1 ? models[0] : null,
                     Areas = areas.ToSequence(),
                     Related = related,
+                    Mend = mend,
                 };
         }
     }
