@@ -30,6 +30,12 @@ internal sealed partial class RulePage
             .Select(path => new RulePage(path, File.ReadAllText(path))),
     ];
 
+    /// <summary>The pages of a folder of the repository, by file name in ordinal order.</summary>
+    public static IEnumerable<RulePage> In(string folder) =>
+        Directory.GetFiles(System.IO.Path.Combine(Golden.Repository, folder), "*.md")
+            .OrderBy(path => path, StringComparer.Ordinal)
+            .Select(path => new RulePage(path, File.ReadAllText(path)));
+
     public string Path { get; }
 
     public string Text { get; }
