@@ -7,6 +7,9 @@ public sealed class Materials : Catalogue<Material>
 {
     private const string CommonPractice = "common practice";
 
+    // common practice: resin and styrene give way in air warmer than this
+    private static readonly Temperature Warps = new(45);
+
     private const string WoodDust =
         "common practice; that the dust harms is published in the EU directives on hardwood dust "
         + "(2 mg/m³ inhalable, mixtures included, since 2023)";
@@ -21,6 +24,7 @@ public sealed class Materials : Catalogue<Material>
             NeedsWashing = true,
             BareColour = Level.Error,
             HarmfulDust = true,
+            WarpsAbove = Warps,
             Source = CommonPractice,
         },
         new()
@@ -32,6 +36,7 @@ public sealed class Materials : Catalogue<Material>
             BareColour = Level.Error,
             SoftensInSolvent = true,
             HarmfulDust = true,
+            WarpsAbove = Warps,
             Source = CommonPractice,
         },
         new()
@@ -40,6 +45,7 @@ public sealed class Materials : Catalogue<Material>
             AlsoCalled = ["polystyrene", "plastic", "sprue plastic"],
             BareColour = Level.Warning,
             SoftensInSolvent = true,
+            WarpsAbove = Warps,
             Source = CommonPractice,
         },
         new()
@@ -65,6 +71,7 @@ public sealed class Materials : Catalogue<Material>
             NeedsWashing = true,
             BareColour = Level.Warning,
             SoftensInSolvent = true,
+            WarpsAbove = Warps,
             Source = CommonPractice,
         },
         new()
@@ -93,6 +100,7 @@ public sealed class Materials : Catalogue<Material>
             IsPorous = true,
             SoftensInSolvent = true,
             DissolvesInSolvent = true,
+            WarpsAbove = Warps,
             Source = CommonPractice,
         },
     ];

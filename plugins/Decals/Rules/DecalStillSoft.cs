@@ -23,8 +23,9 @@ public sealed class DecalStillSoft : TradeRule
             yield break;
         }
 
-        var isCoat = moment.Step.Coat() is { Role: not LayerRole.Decal };
-        if (!isCoat && moment.Step.Kind is not StepKind.Masking && moment.Step.First<Deed.Handle>() is null)
+        // an effect or a mask on a bare decal is wrong at any age, and another rule says so
+        var isCoat = moment.Step.Coat() is { Role: not (LayerRole.Decal or LayerRole.Effect) };
+        if (!isCoat && moment.Step.First<Deed.Handle>() is null && moment.Step.First<Deed.Join>() is null)
             yield break;
         foreach (var area in moment.Step.Areas)
         {

@@ -128,6 +128,9 @@ public sealed record Material
     /// <summary>Dissolves under hot solvents and propellants when bare (expanded foam).</summary>
     public bool DissolvesInSolvent { get; init; }
 
+    /// <summary>Warps in air warmer than this; null if warmth does not matter.</summary>
+    public Temperature? WarpsAbove { get; init; }
+
     /// <summary>Gives off dust that harms when sanded or cut dry.</summary>
     public bool HarmfulDust { get; init; }
 

@@ -17,6 +17,7 @@ internal static class Prelude
           water undercoat:   { family: waterborne acrylic, sheen: matt, colour: "#555a60" }
           breakwater sealer: { family: cellulose lacquer, sheen: satin, clear: yes }
           derrick yellow:    { family: waterborne acrylic, sheen: satin, colour: "#d8a11c" }
+          gloss teal:        { family: waterborne acrylic, sheen: gloss, colour: "#2a6a6c" }
           girder grey:       { family: waterborne acrylic, sheen: matt, colour: "#6f767c" }
           chalk white:       { family: waterborne acrylic, sheen: matt, colour: "#eeece4" }
           harbour black:     { family: acrylic lacquer, sheen: gloss, colour: "#0c0d10" }

@@ -1,0 +1,30 @@
+using Pipeline.Abstractions;
+
+namespace Pipeline.Plugins.Decals.Rules;
+
+/// <summary>A wash, an effect or a mask on a decal that nothing seals.</summary>
+public sealed class BareDecalWorked : TradeRule
+{
+    /// <inheritdoc/>
+    public override string Summary => "A decal is sealed before it is washed, weathered or masked.";
+
+    /// <inheritdoc/>
+    public override IEnumerable<Verdict> Judge(Moment moment)
+    {
+        var coat = moment.Step.Coat();
+        var masks = moment.Step.First<Deed.PutMaskOn>() is { Material.Kind: not MaskKind.Cover } on ? on.Material.Name : null;
+        if (masks is null && coat?.Role != LayerRole.Effect)
+            yield break;
+        foreach (var area in moment.Reached())
+        {
+            if (moment.Before[area].Top is not { Role: LayerRole.Decal } decal)
+                continue;
+            yield return moment.Says(
+                Level.Error,
+                area,
+                $"{masks ?? coat!.Name} on the bare decal of {{areas}} lifts it or silvers its edges.",
+                "Varnish the decal first, and let it dry.",
+                new Pointer(decal.Step, "the decal was put on here"));
+        }
+    }
+}

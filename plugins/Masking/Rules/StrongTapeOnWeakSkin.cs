@@ -1,0 +1,32 @@
+using Pipeline.Abstractions;
+
+namespace Pipeline.Plugins.Masking.Rules;
+
+/// <summary>Strong tape on bare alcohol metal, stain or paint without an undercoat.</summary>
+public sealed class StrongTapeOnWeakSkin : TradeRule
+{
+    /// <inheritdoc/>
+    public override string Summary => "Standard tape stays off skins that are weaker than it.";
+
+    /// <inheritdoc/>
+    public override IEnumerable<Verdict> Judge(Moment moment)
+    {
+        if (moment.Step.Kind != StepKind.Masking || moment.Step.First<Deed.PutMaskOn>() is not { Material: { IsStrongTack: true } material })
+            yield break;
+        foreach (var area in moment.Step.Areas)
+        {
+            var surface = moment.Before[area];
+            if (surface.IsMasked || surface.Top is not { } top)
+                continue;
+            var isWeak = top.IsAlcohol()
+                || top.Technique == Technique.Stain
+                || (top.IsWaterborne() && top.Role != LayerRole.Varnish && !surface.Has(LayerRole.Undercoat) && !surface.Has(LayerRole.Sealer));
+            if (isWeak)
+            {
+                yield return moment.Says(
+                    Level.Warning, area, $"The skin of {top.Name} on {{areas}} is weaker than {material.Name}.", "Varnish it first, or take low-tack tape and draw it over clean plastic once.",
+                    new Pointer(top.Step, $"{top.Name} was laid here"));
+            }
+        }
+    }
+}
