@@ -17,24 +17,28 @@ internal sealed class Because(Timetable table)
         Reason.NotBefore => "The plan begins here.",
         Reason.Waits waits => Waits(waits, table.Runs[run]),
         Reason.UnitOrder order => $"The units before it come first, {Task(order.Run, run)}.",
-        Reason.WorkerBusy busy => $"{Phrases.Capital(Hands(busy.Worker))} busy with {Task(busy.Run, run)} until {table.Said(table.Runs[busy.Run].End)}.",
-        Reason.ToolHeld held => $"The {table.Posed.Problem.Tools[held.Tool].Name} is in use for {Task(held.Run, run)} until {table.Said(table.Runs[held.Run].End)}.",
+        Reason.WorkerBusy busy => $"{Phrases.Capital(Hands(busy.Worker))} busy with {Name(busy.Run, run)} until {table.Said(table.Runs[busy.Run].End, table.Runs[run].Start)}.",
+        Reason.ToolHeld held => $"The {table.Posed.Problem.Tools[held.Tool].Name} is in use for {Name(held.Run, run)} until {table.Said(table.Runs[held.Run].End, table.Runs[run].Start)}.",
         Reason.PlaceFull full => $"The {table.Posed.Problem.Places[full.Place].Name} is full until {Task(full.Run, run)} has dried.",
         Reason.Closed when Overnight(run) is { } waited => waited,
         Reason.Closed { Run: >= 0 } closed => $"After {Task(closed.Run, run)} too little was left of the sitting.",
+        Reason.Closed when table.SittingAt(table.Runs[run].Start) == 0 => "The first sitting begins here.",
         Reason.Closed => "Nobody sits at the bench earlier, or not for long enough.",
         _ => table.Runs[run].Start <= 0 ? "The plan begins here." : "It could start earlier, but nothing would be won.",
     };
 
-    /// <summary>A run as the cause of something: <c>'coat the suit' on Heavy diver (Sat 5 Dec 10:20)</c>.</summary>
-    public string Task(int run, int seenFrom)
+    /// <summary>A run as the cause of another: <c>'coat the suit' on Heavy diver (Sat 5 Dec 10:20)</c>; on the same day without the date.</summary>
+    public string Task(int run, int seenFrom) => $"{Name(run, seenFrom)} ({table.Said(table.Runs[run].Start, table.Runs[seenFrom].Start)})";
+
+    /// <summary>A run by its step, and by its model where that is another's than the one it is seen from.</summary>
+    public string Name(int run, int seenFrom)
     {
         var activity = table.Runs[run].Activity;
         var model = table.RouteOf(activity).Route.Model;
         if (table.StepOf(activity) is not { } step)
             return $"{model.Name} being ready";
         var mine = table.Posed.Activities[activity].Route == table.Posed.Activities[table.Runs[seenFrom].Activity].Route;
-        return $"'{Phrases.Step(model, step)}'{(mine ? "" : $" on {model.Name}")} ({table.Said(table.Runs[run].Start)})";
+        return $"'{Phrases.Step(model, step)}'{(mine ? "" : $" on {model.Name}")}";
     }
 
     private string Hands(int worker) => table.Batch.Bench.Painters.Count == 1 ? "the hands are" : $"{table.Batch.Bench.Painters[worker].Name} is";
@@ -52,13 +56,15 @@ internal sealed class Because(Timetable table)
             return $"It is kept close to {name}, which follows within {Length(wait.Greatest ?? 0)}.";
         var unit = wait.Scope == Scope.WholeLot ? table.LastUnit(other) : waits.Unit;
         var since = table.At(other, unit, wait.FromEdge);
+        // the wait ends where the work on the unit begins; what is set up before may lie within it
+        var setUp = run.Start < since ? ", with its set-up meanwhile" : "";
         return table.Posed.Causes[wait.Reason] switch
         {
-            Cause.Order order => $"It comes after {name}, done {table.Said(since)}: {order.Pair.Why}.",
-            Cause.Ruled ruled => $"It waits for {ruled.Wait.Needs.For}: {name} ({table.Said(since)}) needs {Length(wait.Least ?? 0)}, until {table.Said(since + (wait.Least ?? 0))}.",
-            Cause.Awaited awaited => $"It waits until {name} ({table.Said(since)}) is {State(awaited.State)}.",
+            Cause.Order order => $"It comes after {name}, done {table.Said(since, run.Start)}{setUp}: {order.Pair.Why}.",
+            Cause.Ruled ruled => $"It waits for {ruled.Wait.Needs.For}: {name} ({table.Said(since, run.Start)}) needs {Length(wait.Least ?? 0)}, until {table.Said(since + (wait.Least ?? 0), run.Start)}.",
+            Cause.Awaited awaited => $"It waits until {name} ({table.Said(since, run.Start)}) is {State(awaited.State)}.",
             Cause.Masked masked => $"It comes after {name}: the mask '{masked.Mask.Name}' has to be on first.",
-            _ => $"{name} ({table.Said(since)}) needs {Length(wait.Least ?? 0)} until it can be handled.",
+            _ => $"{name} ({table.Said(since, run.Start)}) needs {Length(wait.Least ?? 0)} until it can be handled.",
         };
     }
 

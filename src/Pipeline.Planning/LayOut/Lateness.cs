@@ -44,6 +44,6 @@ internal static class Lateness
         var last = Enumerable.Range(0, table.Runs.Count)
             .Where(run => table.Posed.Activities[table.Runs[run].Activity] is { Step: not null } posed && posed.Route == r)
             .MaxBy(run => table.Runs[run].End);
-        return $"Last comes {because.Task(last, last)}. {because.Of(last)}";
+        return $"Last comes {because.Name(last, last)}, {table.Said(table.Runs[last].Start)}. {because.Of(last)}";
     }
 }

@@ -64,7 +64,7 @@ internal sealed class Nightly
             left.Add(new MaskLeft(
                 table.Walked.Routes[route].Route.Model.Name,
                 mask.Name,
-                table.Shown(table.Start(off, covered[0])),
+                table.ShownUntil(table.Finish(off, covered[^1])),
                 limit is { } most ? table.Shown(covered.Min(k => table.Finish(on, k)) + most) : null));
         }
 

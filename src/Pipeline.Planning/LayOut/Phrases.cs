@@ -8,10 +8,15 @@ namespace Pipeline.Planning;
 /// <summary>Times and steps as a painter says them.</summary>
 internal static class Phrases
 {
+    private static readonly ZonedDateTimePattern TimePattern = ZonedDateTimePattern.CreateWithInvariantCulture("HH':'mm", null);
     private static readonly ZonedDateTimePattern MomentPattern = ZonedDateTimePattern.CreateWithInvariantCulture("ddd d MMM HH':'mm", null);
 
     /// <summary>A moment in the bench's zone: <c>Sat 5 Dec 14:30</c>.</summary>
     public static string Moment(Instant instant, DateTimeZone zone) => MomentPattern.Format(instant.InZone(zone));
+
+    /// <summary>A moment said on the same day as another: the time alone, or with its date.</summary>
+    public static string Moment(Instant instant, Instant near, DateTimeZone zone) =>
+        instant.InZone(zone).Date == near.InZone(zone).Date ? TimePattern.Format(instant.InZone(zone)) : Moment(instant, zone);
 
     /// <summary>A length of time: <c>45 min</c>, <c>2 h 30 min</c>, <c>22 h</c>, <c>3 d 4 h</c>.</summary>
     public static string Duration(double minutes)
@@ -35,6 +40,8 @@ internal static class Phrases
         var mask = step.Deeds.OfType<Deed.PutMaskOn>().Select(d => d.Mask).Concat(step.Deeds.OfType<Deed.TakeMaskOff>().Select(d => d.Mask)).ToList();
         if (step.Kind == StepKind.Removal && mask.Count > 0)
             return $"{step.Verb} {Listed(mask)}";
+        if (step.Deeds.OfType<Deed.Join>().FirstOrDefault() is { Parts.IsEmpty: false } join)
+            return $"{step.Verb} {Listed(join.Parts)}";
         return step.Areas.IsEmpty ? step.Verb : $"{step.Verb} {Areas(model, step.Areas)}";
     }
 

@@ -28,7 +28,7 @@ internal static class PlanLayOut
             Shopping = Shopping.Of(batch, tasks, mixes, paints),
             Findings = [.. TimeJudge.Judge(table.Walked, table.Known()), .. Lateness.Of(table), .. Silences(table.Walked)],
             Measure = Measure(table),
-            CriticalChain = CriticalChain(table),
+            CriticalChain = Chain.Of(table),
             Assumptions = Assumptions.Of(table, trade),
         };
     }
@@ -67,9 +67,9 @@ internal static class PlanLayOut
                 route.Model.Kit,
                 route.Model.Count,
                 table.ShownUntil(lastHands),
-                table.ShownUntil(table.Start(a, 0)),
+                table.ShownUntil(Math.Max(lastHands, table.Start(a, 0))),
                 route.Due?.By.InZoneLeniently(table.Zone),
-                cured is { } tick ? table.ShownUntil(Math.Max(tick, table.Start(a, 0))) : null));
+                cured is { } tick ? table.ShownUntil(Math.Max(tick, Math.Max(lastHands, table.Start(a, 0)))) : null));
         }
 
         return finishes.ToSequence();
@@ -87,21 +87,6 @@ internal static class PlanLayOut
             bound.GapIntervals,
             Enumerable.Range(0, table.Runs.Count).Count(run => table.CleanedOf(run) is not null) + schedule.CloseDowns.Length,
             table.Planned.StoppedEarly);
-    }
-
-    private static Sequence<string> CriticalChain(Timetable table)
-    {
-        var because = new Because(table);
-        return table.Planned.CriticalRuns.Select(run =>
-        {
-            var activity = table.Runs[run].Activity;
-            var model = table.RouteOf(activity).Route.Model;
-            var units = Phrases.Units(table.Runs[run].FirstUnit + 1, table.Runs[run].Units, model.Count);
-            var what = table.StepOf(activity) is { } step
-                ? $"{model.Name}{(units.Length > 0 ? $", {units}" : "")}: {Instructions.Of(model, step)}"
-                : $"{model.Name} is ready";
-            return $"{table.Said(table.Runs[run].Start)} – {what}. {because.Of(run)}";
-        }).ToSequence();
     }
 
     // Each silence with its reason, also one whose rule never spoke.

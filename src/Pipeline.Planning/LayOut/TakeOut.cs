@@ -22,8 +22,8 @@ internal static class TakeOut
             Add($"for {mix.Name}: {Phrases.Listed([.. mix.Parts.Select(part => part.Name)])}");
         foreach (var step in steps)
             Products(step);
-        foreach (var family in Families().Where(f => !f.Cleaners.IsEmpty).DistinctBy(f => f.Carrier))
-            Add($"to clean with: {family.Cleaners[0]}");
+        if (Families().Where(f => !f.Cleaners.IsEmpty).Select(f => f.Cleaners[0]).Distinct().ToList() is { Count: > 0 } cleaners)
+            Add($"to clean with: {Phrases.Listed(cleaners)}");
         if (Air() is { } air)
             Add(air);
         return things.ToSequence();

@@ -95,6 +95,9 @@ internal sealed class Timetable
     /// <summary>A moment in words.</summary>
     public string Said(long tick) => Phrases.Moment(Clock.MinuteAt(tick), Zone);
 
+    /// <summary>A moment in words, beside another: without its date on the same day.</summary>
+    public string Said(long tick, long near) => Phrases.Moment(Clock.MinuteAt(tick), Clock.MinuteAt(near), Zone);
+
     /// <summary>Everything the schedule says about when units go through steps.</summary>
     public KnownTimes Known()
     {

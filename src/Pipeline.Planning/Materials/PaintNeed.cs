@@ -34,7 +34,7 @@ public readonly record struct PaintNeed(double OnAndPast, int Loads, double Mill
         if (layer.Paint is not { } paint)
             return default;
         var net = Spreading.Millilitres(
-            area.SquareCentimetres * units,
+            area.SquareCentimetres * Coverage(layer.Technique) * units,
             DryFilmMicrometres(layer) * layer.Coats,
             VolumeSolids(paint, layer.Method),
             TransferEfficiency(layer.Method, piece, units));
@@ -61,6 +61,16 @@ public readonly record struct PaintNeed(double OnAndPast, int Loads, double Mill
         return layer.Role == LayerRole.Effect ? thin
             : layer.Body switch { Body.Heavy => thin * 2, Body.Mist => thin * 0.5, _ => thin };
     }
+
+    /// <summary>
+    /// The part of the area that gets paint (common practice): chips a tenth, edges, recesses and streaks a fifth, anything else all of it.
+    /// </summary>
+    public static double Coverage(Technique technique) => technique switch
+    {
+        Technique.Sponge => 0.1,
+        Technique.DryBrush or Technique.PinWash or Technique.PanelLine or Technique.Streak => 0.2,
+        _ => 1,
+    };
 
     /// <summary>
     /// The part of the volume that stays (common practice): 30 % as sold, 10 % for metallics, less the thinner of the mix.

@@ -35,7 +35,7 @@ public class PlanTests
 
     [Fact]
     public void The_chain_that_makes_the_plan_long_ends_with_its_last_task() =>
-        Divers().Plan().CriticalChain[^1].Should().StartWith("Wed 2 Dec 19:00 – Diver, units 1–4 of 4: Photograph all areas. ");
+        Divers().Plan().CriticalChain[^1].Should().StartWith("Wed 2 Dec 19:00 – Diver: Photograph all areas. It waits for Handleable: 'coat the boots' (Tue 1 Dec ");
 
     [Fact]
     public void A_sitting_ends_with_the_airbrush_cleaned_and_names_what_dries()

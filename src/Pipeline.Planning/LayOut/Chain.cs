@@ -1,0 +1,55 @@
+using System.Globalization;
+using Pipeline.Abstractions;
+using Pipeline.Scheduling;
+
+namespace Pipeline.Planning;
+
+/// <summary>The chain of tasks and waits that makes the plan as long as it is, first to last.</summary>
+internal static class Chain
+{
+    /// <summary>
+    /// One line for each task that waits for something to dry or comes after another, one for each stretch of a sitting in which hands
+    /// simply go from one task to the next.
+    /// </summary>
+    public static Sequence<string> Of(Timetable table)
+    {
+        var because = new Because(table);
+        var lines = new List<string>();
+        var stretch = new List<int>();
+        foreach (var run in table.Planned.CriticalRuns)
+        {
+            if (stretch.Count > 0 && !GoesOn(table, stretch[^1], run))
+                End();
+            stretch.Add(run);
+        }
+
+        if (stretch.Count > 0)
+            End();
+        return lines.ToSequence();
+
+        void End()
+        {
+            var (first, last) = (table.Runs[stretch[0]], table.Runs[stretch[^1]]);
+            var reason = because.Of(stretch[0]);
+            lines.Add(stretch.Count == 1
+                ? $"{table.Said(first.Start)} – {What(table, stretch[0])}. {reason}"
+                : string.Create(CultureInfo.InvariantCulture, $"{table.Said(first.Start)}–{table.Said(last.End, first.Start)} – {stretch.Count} tasks without a break, from {What(table, stretch[0])} to {What(table, stretch[^1])}. {reason}"));
+            stretch.Clear();
+        }
+    }
+
+    private static bool GoesOn(Timetable table, int before, int run) =>
+        table.Planned.Reasons[run] is Reason.WorkerBusy or Reason.UnitOrder or Reason.ToolHeld
+        && table.Runs[before].Worker == table.Runs[run].Worker
+        && table.SittingAt(table.Runs[before].Start) == table.SittingAt(table.Runs[run].Start);
+
+    private static string What(Timetable table, int run)
+    {
+        var activity = table.Runs[run].Activity;
+        var model = table.RouteOf(activity).Route.Model;
+        var units = Phrases.Units(table.Runs[run].FirstUnit + 1, table.Runs[run].Units, model.Count);
+        return table.StepOf(activity) is { } step
+            ? $"{model.Name}{(units.Length > 0 && table.Runs[run].Units < model.Count ? $", {units}" : "")}: {Instructions.Of(model, step)}"
+            : $"{model.Name} is ready";
+    }
+}
