@@ -21,6 +21,8 @@ internal sealed class Because(Timetable table)
         Reason.ToolHeld held => $"The {table.Posed.Problem.Tools[held.Tool].Name} is in use for {Name(held.Run, run)} until {table.Said(table.Runs[held.Run].End, table.Runs[run].Start)}.",
         Reason.PlaceFull full => $"The {table.Posed.Problem.Places[full.Place].Name} is full until {Task(full.Run, run)} has dried.",
         Reason.Closed when Overnight(run) is { } waited => waited,
+        Reason.Closed { Run: >= 0 } closed when table.Runs[closed.Run].Start >= table.Runs[run].Start =>
+            $"{Phrases.Capital(Name(closed.Run, run))} must follow soon after, and this is the first sitting that holds both.",
         Reason.Closed { Run: >= 0 } closed => $"After {Task(closed.Run, run)} too little was left of the sitting.",
         Reason.Closed when table.SittingAt(table.Runs[run].Start) == 0 => "The first sitting begins here.",
         Reason.Closed => "Nobody sits at the bench earlier, or not for long enough.",
@@ -56,8 +58,10 @@ internal sealed class Because(Timetable table)
             return $"It is kept close to {name}, which follows within {Length(wait.Greatest ?? 0)}.";
         var unit = wait.Scope == Scope.WholeLot ? table.LastUnit(other) : waits.Unit;
         var since = table.At(other, unit, wait.FromEdge);
-        // the wait ends where the work on the unit begins; what is set up before may lie within it
-        var setUp = run.Start < since ? ", with its set-up meanwhile" : "";
+        // the wait ends where the work on the unit begins; set-up and the units before it may lie within it
+        var setUp = run.Start >= since ? ""
+            : unit > run.FirstUnit && wait.Scope == Scope.UnitByUnit ? FormattableString.Invariant($" on unit {unit + 1}, unit by unit")
+            : ", with its set-up meanwhile";
         return table.Posed.Causes[wait.Reason] switch
         {
             Cause.Order order => $"It comes after {name}, done {table.Said(since, run.Start)}{setUp}: {order.Pair.Why}.",

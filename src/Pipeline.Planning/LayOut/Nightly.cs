@@ -44,11 +44,16 @@ internal sealed class Nightly
             at.Limit is { } limit ? table.Shown(first + limit) : null);
     }).ToSequence();
 
-    /// <summary>What is on its way to a state that something later waits for, or not yet handleable, when a sitting closes.</summary>
+    /// <summary>
+    /// What is on its way to a state that something later waits for, or not yet handleable, when a sitting closes. Of several states the same
+    /// layer is on its way to, the last is told: from then on nothing more has to be waited for.
+    /// </summary>
     public Sequence<LeftDrying> DryingAt(long tick) => stands
-        .Where(stand => stand.From <= tick && stand.Needed > tick)
-        .GroupBy(stand => (stand.Model, stand.What, For: stand.For.ToLowerInvariant()))
-        .Select(group => new LeftDrying(group.Key.Model, group.Key.What, group.Key.For, table.ShownUntil(group.Max(stand => stand.Until))))
+        .TakeWhile(stand => stand.From <= tick)
+        .Where(stand => stand.Needed > tick)
+        .GroupBy(stand => (stand.Model, stand.What))
+        .Select(group => group.MaxBy(stand => stand.Until)!)
+        .Select(stand => new LeftDrying(stand.Model, stand.What, stand.For, table.ShownUntil(stand.Until)))
         .ToSequence();
 
     /// <summary>Masks that lie on some unit when a sitting closes.</summary>
