@@ -10,6 +10,9 @@ internal sealed class Nightly
     private readonly Timetable table;
     private readonly List<Stand> stands = [];
     private readonly List<(int Route, MaskSpan Mask, long? Limit)> masks = [];
+    private readonly List<Stand> standing = [];
+    private int begun;
+    private long lastTick = long.MinValue;
 
     // A unit's layer on its way to a state that a later step waits for.
     private sealed record Stand(string Model, string What, string For, long From, long Until, long Needed);
@@ -27,7 +30,7 @@ internal sealed class Nightly
         }
 
         Rest();
-        stands.Sort((x, y) => x.From.CompareTo(y.From));
+        stands = [.. stands.OrderBy(stand => stand.From)];
     }
 
     /// <summary>Every mask, in the order of the routes; over all units from the first on to the last off.</summary>
@@ -48,9 +51,7 @@ internal sealed class Nightly
     /// What is on its way to a state that something later waits for, or not yet handleable, when a sitting closes. Of several states the same
     /// layer is on its way to, the last is told: from then on nothing more has to be waited for.
     /// </summary>
-    public Sequence<LeftDrying> DryingAt(long tick) => stands
-        .TakeWhile(stand => stand.From <= tick)
-        .Where(stand => stand.Needed > tick)
+    public Sequence<LeftDrying> DryingAt(long tick) => StandingAt(tick)
         .GroupBy(stand => (stand.Model, stand.What))
         .Select(group => group.MaxBy(stand => stand.Until)!)
         .Select(stand => new LeftDrying(stand.Model, stand.What, stand.For, table.ShownUntil(stand.Until)))
@@ -74,6 +75,22 @@ internal sealed class Nightly
         }
 
         return left.ToSequence();
+    }
+
+    // Sittings are laid out in order of time, so what is over is not looked at again.
+    private List<Stand> StandingAt(long tick)
+    {
+        if (tick < lastTick)
+        {
+            begun = 0;
+            standing.Clear();
+        }
+
+        lastTick = tick;
+        for (; begun < stands.Count && stands[begun].From <= tick; begun++)
+            standing.Add(stands[begun]);
+        standing.RemoveAll(stand => stand.Needed <= tick);
+        return standing;
     }
 
     private (int On, int Off) Activities(int route, MaskSpan mask) =>
