@@ -11,7 +11,7 @@ internal static class ClosingMarkdown
         SetShopping(page, plan);
         SetMasks(page, plan);
         SetReasons(page, plan);
-        SetFindings(page, plan);
+        SetSilent(page, plan);
         SetAssumptions(page, plan);
     }
 
@@ -20,11 +20,10 @@ internal static class ClosingMarkdown
         if (plan.Finishes.IsEmpty)
             return;
         page.Heading(2, "Finished");
-        page.Table([new("model"), new("hands done"), new("can be handled"), new("due"), new(""), new("cured")],
+        page.Table([new("model"), new("can be handled"), new("due"), new("to spare"), new("can be packed")],
             [.. plan.Finishes.Select(finish => (IReadOnlyList<string>)
             [
                 MarkdownText.Escaped(Amounts.Model(finish.Model, finish.Units)),
-                Moments.Full(finish.LastTask),
                 Moments.Full(finish.Ready),
                 finish.Due is { } due ? Moments.Full(due) : "",
                 PlanFacts.Margin(finish) is (var words, Tone.Error) ? $"**{words}**" : PlanFacts.Margin(finish).Words,
@@ -75,7 +74,8 @@ internal static class ClosingMarkdown
         page.Block(string.Join(' ', PlanFacts.Goodness(plan.Measure)));
     }
 
-    private static void SetFindings(MarkdownText page, Plan plan)
+    /// <summary>Findings that stand at no task; they come before the sittings, for they may change the painter's mind.</summary>
+    public static void SetFindings(MarkdownText page, Plan plan)
     {
         var rest = PlanFacts.NotBeside(plan);
         if (rest.Count > 0)
@@ -90,7 +90,10 @@ internal static class ClosingMarkdown
             var rule = finding.Rule is null ? "" : $", {finding.Rule}";
             page.Line($"- **{finding.Level.Word()}:** {MarkdownText.Escaped(Amounts.Stopped(finding.Message))}{remedy} ({MarkdownText.Escaped($"{finding.Place}{rule}")})");
         }
+    }
 
+    private static void SetSilent(MarkdownText page, Plan plan)
+    {
         var silent = plan.Findings.Silent().GravestFirst().ToList();
         if (silent.Count > 0)
         {

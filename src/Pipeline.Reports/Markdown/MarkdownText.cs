@@ -64,6 +64,6 @@ internal sealed partial class MarkdownText
     [GeneratedRegex(@"(https?|ftp|mailto|xmpp|www)([:.])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, 1000)]
     private static partial Regex BareLink();
 
-    [GeneratedRegex(@"^([0-9]*)([-+=.)])", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"^([0-9]+(?=[.)](?: |$))|)([-+=.)])", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex ListMark();
 }

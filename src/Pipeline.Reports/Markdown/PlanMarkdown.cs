@@ -23,6 +23,7 @@ public static class PlanMarkdown
         if (speaking.Count > 0)
             page.Block($"**{FindingsOrder.Counted(speaking)}**: set at the task or listed under Findings.");
         SetChart(page, plan);
+        ClosingMarkdown.SetFindings(page, plan);
         var sittings = new SittingMarkdown(page, plan);
         foreach (var day in plan.Days)
         {
@@ -43,7 +44,7 @@ public static class PlanMarkdown
         foreach (var week in chart.Weeks)
         {
             page.Table(
-                [new Column($"From {Moments.Day(week.Dates[0])}"), .. week.Dates.Select(date => new Column(HeadPattern.Format(date)))],
+                [new Column($"{Moments.DayOnly(week.Dates[0])} - {Moments.DayOnly(week.Dates[^1])}"), .. week.Dates.Select(date => new Column(HeadPattern.Format(date)))],
                 [
                     .. week.Benches.Select(row => (IReadOnlyList<string>)
                         [MarkdownText.Escaped(row.Painter is { } painter ? $"{painter}, min" : "bench, min"), .. row.Days.Select(Filled)]),
@@ -53,7 +54,7 @@ public static class PlanMarkdown
                 leaveOutEmpty: false);
         }
 
-        page.Block(FormattableString.Invariant($"█ about {chart.MinutesPerMark} min, **m** masked overnight, **\\*** ready, **D** due"));
+        page.Block(FormattableString.Invariant($"█ about {chart.MinutesPerMark} min, **m** masked overnight, **\\*** can be handled, **D** due"));
     }
 
     private static string Filled(BenchDay day) =>

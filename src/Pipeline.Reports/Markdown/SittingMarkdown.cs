@@ -31,7 +31,7 @@ internal sealed class SittingMarkdown(MarkdownText page, Plan plan)
     private void SetBefore(LocalDate date, PlannedSitting sitting)
     {
         if (!sitting.TakeOut.IsEmpty)
-            page.Block($"**Take out** {string.Join(", ", sitting.TakeOut.Select(MarkdownText.Escaped))}");
+            page.Block($"**Take out** {string.Join("; ", PlanFacts.TakeOut(sitting).Select(MarkdownText.Escaped))}");
         foreach (var mix in sitting.Mixes)
         {
             page.Block($"**Mix** {MarkdownText.Escaped(mix.Name)}, {Amounts.Volume(mix.Millilitres)}{(mix.UseBy is { } by ? $", use by {Moments.From(date, by)}" : "")}");
@@ -63,13 +63,13 @@ internal sealed class SittingMarkdown(MarkdownText page, Plan plan)
         if (Using(task) is { Length: > 0 } use)
             page.Line($"  - {use}");
         if (task.CleanOutBefore is { } clean)
-            page.Line(FormattableString.Invariant($"  - clean first the {MarkdownText.Escaped(clean.Tool)} of {MarkdownText.Escaped(clean.Of)}, {clean.Minutes} min"));
+            page.Line($"  - clean {MarkdownText.Escaped(PlanFacts.CleanFirst(task, clean))}");
         foreach (var wait in task.Starts)
             page.Line($"  - wait: {MarkdownText.Escaped(PlanFacts.Wait(wait, date))}");
         if (task.NotLaterThan is { } latest)
             page.Line($"  - **start by {Moments.From(date, latest)}**");
-        if (task.WhyNotEarlier.Length > 0)
-            page.Line($"  - why now: {(task.WhyNotEarlier == whyBefore ? "as above" : MarkdownText.Escaped(task.WhyNotEarlier))}");
+        if (PlanFacts.WhyNow(task, whyBefore) is { } why)
+            page.Line($"  - why now: {MarkdownText.Escaped(why)}");
         if (task.Note is { Length: > 0 } note)
             page.Line($"  - note: {MarkdownText.Escaped(note)}");
     }

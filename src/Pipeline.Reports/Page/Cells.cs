@@ -1,13 +1,14 @@
 using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 using Spectre.Console;
 
 namespace Pipeline.Reports;
 
 /// <summary>Text measured in terminal cells: most characters take one, ideographs and emoji two, combining marks none.</summary>
-internal static class Cells
+internal static partial class Cells
 {
-    private static readonly string[] Units = ["min", "h", "d", "mL", "cm²", "°C", "%", "part", "parts", "drop", "drops", "cup", "cups", "coat", "coats"];
+    private const char Glue = '\u00A0';
 
     /// <summary>Cells a text takes.</summary>
     public static int Width(string text) => text.GetCellWidth();
@@ -87,15 +88,15 @@ internal static class Cells
             yield return (clusters.GetTextElement(), Width(clusters.GetTextElement()));
     }
 
-    private static IEnumerable<string> Words(string text)
-    {
-        var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        for (var i = 0; i < words.Length; i++)
-        {
-            var word = words[i];
-            if (i + 1 < words.Length && char.IsAsciiDigit(word[^1]) && Units.Contains(words[i + 1].TrimEnd('.', ',', ';', ':', ')')))
-                word = $"{word} {words[++i]}";
-            yield return word;
-        }
-    }
+    /// <summary>Words, with a figure and its unit, or a day and its time, as one.</summary>
+    private static IEnumerable<string> Words(string text) =>
+        Together().Replace(text, match => match.Value.Replace(' ', Glue))
+            .Split(' ', StringSplitOptions.RemoveEmptyEntries)
+            .Select(word => word.Replace(Glue, ' '));
+
+    [GeneratedRegex(
+        @"\d (?:min|h|d|mL|cm²|°C|%|parts?|drops?|cups?|coats?)\b(?: \d+ (?:min|h)\b)?|\b(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun)(?: \d\d?(?: [A-Z][a-z][a-z])?)?(?: \d\d:\d\d)?",
+        RegexOptions.CultureInvariant,
+        matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Together();
 }

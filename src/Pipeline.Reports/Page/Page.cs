@@ -44,6 +44,16 @@ internal sealed class Page(TextStyle style)
     public void Rule(char ascii) =>
         Line(new Run(new string(!style.Drawn ? ascii : ascii == '=' ? '━' : '─', style.Width), Tone.Quiet));
 
+    /// <summary>A line with something at the right edge, kept as it is while there is room; else broken like any text.</summary>
+    public void Ends(string text, Tone tone, Run end)
+    {
+        var room = style.Width - Cells.Width(end.Text) - 2;
+        if (Cells.Width(text) <= room)
+            Line(new Run(Cells.Left(text, room + 2), tone), end);
+        else
+            Hung("", text, tone, end);
+    }
+
     /// <summary>A text after a lead; further lines stand under the text's beginning.</summary>
     /// <param name="lead">What stands before it, of its full width.</param>
     /// <param name="text">The text, broken where it must be.</param>
@@ -115,9 +125,12 @@ internal sealed class Page(TextStyle style)
         {
             foreach (var line in lines)
             {
-                for (var i = 0; i < line.Count; i++)
+                var end = line.Count;
+                while (end > 0 && line[end - 1].Text.AsSpan().Trim(' ').IsEmpty)
+                    end--;
+                for (var i = 0; i < end; i++)
                 {
-                    var text = i == line.Count - 1 ? line[i].Text.TrimEnd(' ') : line[i].Text;
+                    var text = i == end - 1 ? line[i].Text.TrimEnd(' ') : line[i].Text;
                     if (text.Length > 0)
                         yield return new Segment(text, Styles[line[i].Tone]);
                 }

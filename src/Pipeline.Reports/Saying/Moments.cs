@@ -9,6 +9,7 @@ internal static class Moments
     private static readonly LocalTimePattern TimePattern = LocalTimePattern.CreateWithInvariantCulture("HH':'mm");
     private static readonly LocalDatePattern WeekdayPattern = LocalDatePattern.CreateWithInvariantCulture("ddd");
     private static readonly LocalDatePattern DayPattern = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
+    private static readonly LocalDatePattern DayOnlyPattern = LocalDatePattern.CreateWithInvariantCulture("d MMM");
     private static readonly LocalDatePattern YearPattern = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM uuuu");
 
     /// <summary><c>19:05</c>.</summary>
@@ -16,6 +17,9 @@ internal static class Moments
 
     /// <summary><c>Fri 4 Dec</c>.</summary>
     public static string Day(LocalDate date) => DayPattern.Format(date);
+
+    /// <summary><c>4 Dec</c>.</summary>
+    public static string DayOnly(LocalDate date) => DayOnlyPattern.Format(date);
 
     /// <summary><c>Fri 4 Dec 2026</c>.</summary>
     public static string DayAndYear(LocalDate date) => YearPattern.Format(date);

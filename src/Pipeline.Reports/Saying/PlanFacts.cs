@@ -45,13 +45,12 @@ internal static class PlanFacts
     /// <summary>Minutes from ready to due; negative if late. Only for a finish that is due.</summary>
     public static long Spare(ModelFinish finish) => Moments.Minutes(finish.Ready, finish.Due ?? finish.Ready);
 
-    /// <summary><c>4 h 50 min to spare</c>, <c>late by 1 d 2 h</c>, or nothing where nothing is due.</summary>
+    /// <summary><c>4 h 50 min</c>, <c>LATE by 1 d 2 h</c>, or nothing where nothing is due.</summary>
     public static (string Words, Tone Tone) Margin(ModelFinish finish) => finish.Due is null ? ("", Tone.Plain)
         : Spare(finish) switch
         {
             < 0 and var late => ($"LATE by {Moments.Length(-late)}", Tone.Error),
-            0 => ("just in time", Tone.Good),
-            var spare => ($"{Moments.Length(spare)} to spare", Tone.Good),
+            var spare => (Moments.Length(spare), Tone.Good),
         };
 
     /// <summary>How much work it is, in one line.</summary>
@@ -84,6 +83,26 @@ internal static class PlanFacts
     /// <summary>Shopping in the order of use to the painter: what is short, what is not known, what is enough.</summary>
     public static IEnumerable<ShoppingItem> ShortFirst(this IEnumerable<ShoppingItem> items) =>
         items.OrderBy(item => item.StockMillilitres is null ? 1 : item.StockMillilitres >= item.NeedMillilitres ? 2 : 0);
+
+    /// <summary>What to take out: plain things in one line, whatever has a purpose in a line of its own.</summary>
+    public static IEnumerable<string> TakeOut(PlannedSitting sitting)
+    {
+        var plain = sitting.TakeOut.Where(thing => !thing.Contains(": ", StringComparison.Ordinal)).ToList();
+        if (plain.Count > 0)
+            yield return string.Join(", ", plain);
+        foreach (var thing in sitting.TakeOut.Where(thing => thing.Contains(": ", StringComparison.Ordinal)))
+            yield return thing;
+    }
+
+    /// <summary>The clean-out a task begins with: <c>the airbrush of old brass first, 12 of these 40 min</c>.</summary>
+    public static string CleanFirst(PlannedTask task, CleanOut clean) => Visible.Line(FormattableString.Invariant(
+        $"the {clean.Tool} of {clean.Of} first, {clean.Minutes} of these {Moments.Minutes(task.From, task.To)} min"));
+
+    /// <summary>Why a task does not start earlier; null where it is plain, since a tool is cleaned when its work is done.</summary>
+    public static string? WhyNow(PlannedTask task, string? whyBefore) =>
+        task.Sort == TaskSort.CloseDown || task.WhyNotEarlier.Length == 0 ? null
+        : task.WhyNotEarlier == whyBefore ? "as above"
+        : task.WhyNotEarlier;
 
     /// <summary>A wait's end, seen from a day: <c>recoatable 19:40, better 19:55*</c>.</summary>
     public static string Wait(WaitStarted wait, LocalDate seenFrom)

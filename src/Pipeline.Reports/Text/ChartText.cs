@@ -5,7 +5,9 @@ namespace Pipeline.Reports;
 /// <summary>The week at a glance, set in columns: seven days wide, a bar for each model and day.</summary>
 internal static class ChartText
 {
+    private const int NarrowestLabel = 17;
     private const int WidestLabel = 24;
+    private const int NarrowestCell = 6;
     private static readonly LocalDatePattern HeadPattern = LocalDatePattern.CreateWithInvariantCulture("ddd d");
 
     public static void Set(Page page, WeekChart chart)
@@ -13,8 +15,8 @@ internal static class ChartText
         if (chart.Weeks.IsEmpty)
             return;
         var names = chart.Weeks.SelectMany(w => w.Models.Select(row => Amounts.Model(row.Model, row.Units)).Concat(w.Benches.Select(Bench)));
-        var cell = Math.Min(9, (page.Style.Width - 14) / 7);
-        var label = Math.Min(Math.Min(WidestLabel, page.Style.Width - 7 * cell), names.Max(Cells.Width) + 2);
+        var label = Math.Clamp(names.Max(Cells.Width) + 2, NarrowestLabel, Math.Min(WidestLabel, page.Style.Width - 7 * NarrowestCell));
+        var cell = Math.Min(9, (page.Style.Width - label) / 7);
         foreach (var week in chart.Weeks)
             SetWeek(page, chart, week, label, cell);
         page.Blank();
@@ -24,17 +26,17 @@ internal static class ChartText
         if (days.Any(day => day.IsMaskedOvernight))
             marks.Add("m masked overnight");
         if (days.Any(day => day.IsReady))
-            marks.Add("* ready");
+            marks.Add("* can be handled");
         if (days.Any(day => day.IsDue))
             marks.Add("D due");
-        page.Hung("", string.Join("   ", marks), Tone.Quiet);
+        page.Line(new Run(string.Join("   ", marks), Tone.Quiet));
     }
 
     private static void SetWeek(Page page, WeekChart chart, ChartWeek week, int label, int cell)
     {
         page.Blank();
         page.Line(
-            new Run(Cells.Left($"From {Moments.Day(week.Dates[0])}", label), Tone.Heading),
+            new Run(Cells.Left($"{Moments.DayOnly(week.Dates[0])} - {Moments.DayOnly(week.Dates[^1])}", label), Tone.Heading),
             new Run(string.Concat(week.Dates.Select(date => Cells.Left(HeadPattern.Format(date), cell))), Tone.Heading));
         foreach (var row in week.Benches)
             SetRow(page, label, Bench(row), [.. row.Days.Select(day => new Run(Cells.Left(Filled(day), cell), Tone.Quiet))]);

@@ -5,13 +5,17 @@ namespace Pipeline.Reports;
 /// <summary>What stands after the last sitting: finishes, shopping, masks by night, why it is not shorter, what was assumed.</summary>
 internal static class ClosingText
 {
+    private const int LabelCells = 9;
+
     public static void Set(Page page, Plan plan)
     {
+        page.Blank();
+        page.Rule('=');
         SetFinishes(page, plan);
         SetShopping(page, plan);
         SetMasks(page, plan);
         SetReasons(page, plan);
-        SetFindings(page, plan);
+        SetSilent(page, plan);
         SetAssumptions(page, plan);
     }
 
@@ -22,11 +26,10 @@ internal static class ClosingText
         var dues = plan.Finishes.Select(f => f.Due?.ToInstant()).Distinct().ToList();
         var common = dues is [not null] ? plan.Finishes[0].Due : null;
         Head(page, "Finished", common is { } due ? $"due {Moments.Full(due)}" : "");
-        Columns.Set(page, 0, [new("model"), new("hands done"), new("can be handled"), new(common is null ? "due" : ""), new(""), new("cured")],
+        Columns.Set(page, 0, [new("model"), new("can be handled"), new("due"), new("to spare"), new("can be packed")],
             [.. plan.Finishes.Select(finish => (IReadOnlyList<Run>)
             [
                 Amounts.Model(finish.Model, finish.Units),
-                Moments.Full(finish.LastTask),
                 Moments.Full(finish.Ready),
                 common is null && finish.Due is { } by ? Moments.Full(by) : "",
                 new Run(PlanFacts.Margin(finish).Words, PlanFacts.Margin(finish).Tone),
@@ -76,21 +79,24 @@ internal static class ClosingText
             page.Hung("", sentence);
     }
 
-    private static void SetFindings(Page page, Plan plan)
+    /// <summary>Findings that stand at no task; they come before the sittings, for they may change the painter's mind.</summary>
+    public static void SetFindings(Page page, Plan plan)
     {
         var rest = PlanFacts.NotBeside(plan);
-        if (rest.Count > 0)
+        if (rest.Count == 0)
+            return;
+        Head(page, "Findings");
+        foreach (var finding in rest)
         {
-            Head(page, "Findings");
-            foreach (var finding in rest)
-            {
-                page.Hung(new Run($"{finding.Level.Word()}: ", finding.Level.Tone()), Visible.Line(finding.Message));
-                if (finding.Remedy is { Length: > 0 } remedy)
-                    page.Hung("    ", Visible.Line(remedy));
-                page.Hung("    ", Visible.Line($"{finding.Place}{(finding.Rule is null ? "" : $" [{finding.Rule}]")}"), Tone.Quiet);
-            }
+            page.Hung(new Run(Cells.Left(finding.Level.Word(), LabelCells), finding.Level.Tone()), Visible.Line(finding.Message));
+            if (finding.Remedy is { Length: > 0 } remedy)
+                page.Hung(new Run(Cells.Left("do", LabelCells), Tone.Quiet), Visible.Line(remedy));
+            page.Hung(new Run(Cells.Left("see", LabelCells), Tone.Quiet), Visible.Line($"{finding.Place}{(finding.Rule is null ? "" : $" [{finding.Rule}]")}"), Tone.Quiet);
         }
+    }
 
+    private static void SetSilent(Page page, Plan plan)
+    {
         var silent = plan.Findings.Silent().GravestFirst().ToList();
         if (silent.Count > 0)
             Head(page, "Silenced");
@@ -116,7 +122,6 @@ internal static class ClosingText
     private static void Head(Page page, string words, string aside = "")
     {
         page.Blank();
-        page.Rule('=');
         if (aside.Length == 0)
             page.Line(new Run(words.ToUpperInvariant(), Tone.Heading));
         else

@@ -22,6 +22,7 @@ public static class PlanText
         var page = new Page(style);
         SetHead(page, plan);
         ChartText.Set(page, WeekChart.Of(plan));
+        ClosingText.SetFindings(page, plan);
         var sittings = new SittingText(page, plan);
         foreach (var day in plan.Days)
         {
@@ -35,7 +36,7 @@ public static class PlanText
 
     private static void SetHead(Page page, Plan plan)
     {
-        page.Hung("", Visible.Line(plan.Batch), Tone.Heading, new Run(PlanFacts.Dates(plan)));
+        page.Ends(Visible.Line(plan.Batch), Tone.Heading, new Run(PlanFacts.Dates(plan)));
         page.Rule('=');
         var (ready, tone) = PlanFacts.Ready(plan);
         page.Hung("", ready, tone);

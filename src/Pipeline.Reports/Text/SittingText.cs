@@ -19,8 +19,7 @@ internal sealed class SittingText(Page page, Plan plan)
         page.Blank();
         page.Rule('=');
         var painter = hasSeveralPainters ? $"   {Visible.Line(sitting.Painter)}" : "";
-        page.Hung(
-            new Run(""),
+        page.Ends(
             $"{Moments.Day(date).ToUpperInvariant()}   {Moments.Span(sitting.From, sitting.To)}{painter}",
             Tone.Heading,
             new Run(FormattableString.Invariant($"{sitting.AttendedMinutes} of {Moments.Minutes(sitting.From, sitting.To)} min")));
@@ -39,8 +38,13 @@ internal sealed class SittingText(Page page, Plan plan)
 
     private void SetBefore(LocalDate date, PlannedSitting sitting)
     {
-        if (!sitting.TakeOut.IsEmpty)
-            page.Hung(Label("Take out"), string.Join(", ", sitting.TakeOut.Select(Visible.Line)));
+        var label = Label("Take out");
+        foreach (var line in PlanFacts.TakeOut(sitting))
+        {
+            page.Hung(label, Visible.Line(line));
+            label = new Run(Deep);
+        }
+
         foreach (var mix in sitting.Mixes)
         {
             page.Hung(
@@ -78,13 +82,13 @@ internal sealed class SittingText(Page page, Plan plan)
         if (Using(task) is { Length: > 0 } use)
             page.Hung(Deep, use);
         if (task.CleanOutBefore is { } clean)
-            page.Hung(Sub("clean"), $"first the {Visible.Line(clean.Tool)} of {Visible.Line(clean.Of)}, {clean.Minutes} min");
+            page.Hung(Sub("clean"), PlanFacts.CleanFirst(task, clean));
         foreach (var wait in task.Starts)
             page.Hung(Sub("wait"), PlanFacts.Wait(wait, date));
         if (task.NotLaterThan is { } latest)
-            page.Hung(Sub("latest"), $"start by {Moments.From(date, latest)}", Tone.Warning);
-        if (task.WhyNotEarlier.Length > 0)
-            page.Hung(Sub("why now"), task.WhyNotEarlier == whyBefore ? "as above" : Visible.Line(task.WhyNotEarlier), Tone.Quiet);
+            page.Hung(Sub("start by"), Moments.From(date, latest), Tone.Warning);
+        if (PlanFacts.WhyNow(task, whyBefore) is { } why)
+            page.Hung(Sub("why now"), Visible.Line(why), Tone.Quiet);
         if (task.Note is { Length: > 0 } note)
             page.Hung(Sub("note"), Visible.Line(note));
     }

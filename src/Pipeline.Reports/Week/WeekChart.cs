@@ -40,9 +40,12 @@ internal sealed record WeekChart(Sequence<ChartWeek> Weeks, int MinutesPerMark)
             var sittings = days[date].SelectMany(day => day.Sittings).Where(s => s.Painter == painter).ToList();
             return new BenchDay(sittings.Sum(s => s.AttendedMinutes), (int)sittings.Sum(s => Moments.Minutes(s.From, s.To)));
         }).ToSequence()));
-        var models = plan.Finishes.Select(finish => new ModelRow(finish.Model, finish.Units, dates.Select(date => new ModelDay(
-            (int)days[date].SelectMany(day => day.Sittings).SelectMany(s => s.Tasks).Where(t => t.Model == finish.Model).Sum(t => Moments.Minutes(t.From, t.To)),
-            MasksOn(plan, date).Any(mask => mask.Model == finish.Model),
+        var minutes = dates.Select(date => days[date].SelectMany(day => day.Sittings).SelectMany(s => s.Tasks)
+            .GroupBy(task => task.Model).ToDictionary(model => model.Key, model => (int)model.Sum(t => Moments.Minutes(t.From, t.To)))).ToList();
+        var masked = dates.Select(date => MasksOn(plan, date).Select(mask => mask.Model).ToHashSet()).ToList();
+        var models = plan.Finishes.Select(finish => new ModelRow(finish.Model, finish.Units, dates.Select((date, i) => new ModelDay(
+            minutes[i].GetValueOrDefault(finish.Model),
+            masked[i].Contains(finish.Model),
             finish.Ready.Date == date,
             finish.Due?.Date == date)).ToSequence()));
         return new ChartWeek(dates, benches.ToSequence(), models.ToSequence());
