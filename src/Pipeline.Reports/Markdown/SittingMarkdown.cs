@@ -8,7 +8,7 @@ namespace Pipeline.Reports;
 internal sealed class SittingMarkdown(MarkdownText page, Plan plan)
 {
     private readonly ILookup<string, Finding> beside = PlanFacts.Beside(plan);
-    private readonly Dictionary<string, LocalDate> cautionsShown = new(StringComparer.Ordinal);
+    private readonly CautionsTold cautions = new();
     private readonly bool hasSeveralPainters = plan.Days.SelectMany(day => day.Sittings).Select(s => s.Painter).Distinct().Count() > 1;
 
     public void Set(LocalDate date, PlannedSitting sitting)
@@ -35,7 +35,7 @@ internal sealed class SittingMarkdown(MarkdownText page, Plan plan)
         foreach (var mix in sitting.Mixes)
         {
             page.Block($"**Mix** {MarkdownText.Escaped(mix.Name)}, {Amounts.Volume(mix.Millilitres)}{(mix.UseBy is { } by ? $", use by {Moments.From(date, by)}" : "")}");
-            page.Table([new("parts", true), new("of"), new("measure", true), new("drops", true)], [.. mix.Parts.Select(part => (IReadOnlyList<string>)
+            page.Table([new("parts"), new("of"), new("measure", true), new("drops", true)], [.. mix.Parts.Select(part => (IReadOnlyList<string>)
             [
                 Amounts.Parts(part.Parts),
                 MarkdownText.Escaped(part.Name),
@@ -44,14 +44,11 @@ internal sealed class SittingMarkdown(MarkdownText page, Plan plan)
             ])]);
         }
 
-        foreach (var caution in sitting.Cautions)
-        {
-            var name = MarkdownText.Escaped(Amounts.Words(caution.Name));
-            page.Block(cautionsShown.TryGetValue(caution.Name, out var shown)
-                ? $"**Mind** {name}, as on {Moments.Day(shown)}"
-                : $"**Mind** {name}: {MarkdownText.Escaped(caution.Text)}");
-            cautionsShown.TryAdd(caution.Name, date);
-        }
+        var (news, known) = cautions.Of(sitting);
+        foreach (var caution in news)
+            page.Block($"**Mind** {MarkdownText.Escaped($"{Amounts.Words(caution.Name)}: {caution.Text}")}");
+        if (known.Count > 0)
+            page.Block($"**Mind** as before: {MarkdownText.Escaped(string.Join(", ", known))}");
     }
 
     private void SetTask(LocalDate date, PlannedTask task, string? whyBefore)

@@ -14,8 +14,8 @@ internal static class Amounts
         _ => millilitres.ToString("0.0", CultureInfo.InvariantCulture) + " mL",
     };
 
-    /// <summary><c>4</c>, <c>1.5</c>.</summary>
-    public static string Parts(double parts) => parts.ToString("0.##", CultureInfo.InvariantCulture);
+    /// <summary><c>4 parts</c>, <c>1 part</c>, <c>1.5 parts</c>; nobody measures finer than tenths of a part.</summary>
+    public static string Parts(double parts) => parts.ToString("0.#", CultureInfo.InvariantCulture) is var number && number == "1" ? "1 part" : $"{number} parts";
 
     /// <summary><c>1 cup</c>, <c>2 cups</c>.</summary>
     public static string Counted(long count, string thing, string? many = null) =>

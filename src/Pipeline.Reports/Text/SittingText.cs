@@ -11,7 +11,7 @@ internal sealed class SittingText(Page page, Plan plan)
     private const int LabelCells = 9;
 
     private readonly ILookup<string, Finding> beside = PlanFacts.Beside(plan);
-    private readonly Dictionary<string, LocalDate> cautionsShown = new(StringComparer.Ordinal);
+    private readonly CautionsTold cautions = new();
     private readonly bool hasSeveralPainters = plan.Days.SelectMany(day => day.Sittings).Select(s => s.Painter).Distinct().Count() > 1;
 
     public void Set(LocalDate date, PlannedSitting sitting)
@@ -29,7 +29,7 @@ internal sealed class SittingText(Page page, Plan plan)
         foreach (var task in sitting.Tasks)
         {
             page.Blank();
-            SetTask(date, sitting, task, why);
+            SetTask(date, task, why);
             why = task.WhyNotEarlier;
         }
 
@@ -51,26 +51,23 @@ internal sealed class SittingText(Page page, Plan plan)
                 Label("Mix"),
                 $"{Visible.Line(mix.Name)}, {Amounts.Volume(mix.Millilitres)}{(mix.UseBy is { } by ? $", use by {Moments.From(date, by)}" : "")}",
                 Tone.Strong);
-            Columns.Set(page, Deep.Length + 2, [new("", true), new(""), new("", true), new("", true)], [.. mix.Parts.Select(part => (IReadOnlyList<Run>)
+            Columns.Set(page, Deep.Length + 2, [new(""), new(""), new("", true), new("", true)], [.. mix.Parts.Select(part => (IReadOnlyList<Run>)
             [
-                $"{Amounts.Parts(part.Parts)} {(part.Parts == 1 ? "part " : "parts")}",
+                Amounts.Parts(part.Parts),
                 Visible.Line(part.Name),
                 Amounts.Volume(part.Millilitres),
                 part.Drops > 0 ? Amounts.Counted(part.Drops, "drop") : "",
             ])]);
         }
 
-        foreach (var caution in sitting.Cautions)
-        {
-            var name = Amounts.Words(caution.Name);
-            page.Hung(Label("Mind"), cautionsShown.TryGetValue(caution.Name, out var shown)
-                ? $"{name}, as on {Moments.Day(shown)}"
-                : $"{name}: {Visible.Line(caution.Text)}");
-            cautionsShown.TryAdd(caution.Name, date);
-        }
+        var (news, known) = cautions.Of(sitting);
+        foreach (var caution in news)
+            page.Hung(Label("Mind"), Visible.Line($"{Amounts.Words(caution.Name)}: {caution.Text}"));
+        if (known.Count > 0)
+            page.Hung(Label("Mind"), $"as before: {string.Join(", ", known)}");
     }
 
-    private void SetTask(LocalDate date, PlannedSitting sitting, PlannedTask task, string? whyBefore)
+    private void SetTask(LocalDate date, PlannedTask task, string? whyBefore)
     {
         page.Hung(
             new Run($"[ ] {Moments.Time(task.From)}  "),

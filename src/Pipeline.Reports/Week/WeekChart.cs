@@ -9,7 +9,7 @@ namespace Pipeline.Reports;
 /// <param name="MinutesPerMark">How many attended minutes one mark of a bar stands for.</param>
 internal sealed record WeekChart(Sequence<ChartWeek> Weeks, int MinutesPerMark)
 {
-    private const int MostMarks = 4;
+    private const int MostMarks = 5;
     private static readonly int[] Scales = [5, 10, 15, 20, 30, 45, 60, 90, 120, 180, 240, 360];
 
     /// <summary>An hour at which nobody paints: what is on then, is on overnight.</summary>
