@@ -8,8 +8,8 @@ public sealed record TextStyle
     /// <summary>What a pipe, a file or a log gets.</summary>
     public static TextStyle Plain { get; } = new();
 
-    /// <summary>Columns of the page, from 60 to 120; other values are brought into that range.</summary>
-    public int Width { get; init => field = Math.Clamp(value, 60, 120); } = 80;
+    /// <summary>Columns of the page, from 72 to 120; other values are brought into that range.</summary>
+    public int Width { get; init => field = Math.Clamp(value, 72, 120); } = 80;
 
     /// <summary>Whether headings, warnings and side remarks are coloured. Nothing is said by colour alone.</summary>
     public bool Colour { get; init; }

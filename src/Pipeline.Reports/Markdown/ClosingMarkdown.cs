@@ -66,6 +66,8 @@ internal static class ClosingMarkdown
 
     private static void SetReasons(MarkdownText page, Plan plan)
     {
+        if (plan.Days.IsEmpty)
+            return;
         page.Heading(2, "Why it is not shorter");
         if (!plan.CriticalChain.IsEmpty)
             page.Blank();

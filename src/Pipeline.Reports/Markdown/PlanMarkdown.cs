@@ -46,7 +46,7 @@ public static class PlanMarkdown
             page.Table(
                 [new Column($"{Moments.DayOnly(week.Dates[0])} - {Moments.DayOnly(week.Dates[^1])}"), .. week.Dates.Select(date => new Column(HeadPattern.Format(date)))],
                 [
-                    .. week.Benches.Select(row => (IReadOnlyList<string>)
+                    .. week.Benches.Where(row => row.Days.Any(day => day.OpenMinutes > 0)).Select(row => (IReadOnlyList<string>)
                         [MarkdownText.Escaped(row.Painter is { } painter ? $"{painter}, min" : "bench, min"), .. row.Days.Select(Filled)]),
                     .. week.Models.Where(row => row.Days.Any(day => Bar(chart, day).Length > 0)).Select(row => (IReadOnlyList<string>)
                         [MarkdownText.Escaped(Amounts.Model(row.Model, row.Units)), .. row.Days.Select(day => Bar(chart, day))]),

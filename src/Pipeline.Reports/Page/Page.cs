@@ -26,6 +26,7 @@ internal readonly record struct Run(string Text, Tone Tone = Tone.Plain)
 internal sealed class Page(TextStyle style)
 {
     private readonly List<IReadOnlyList<Run>> lines = [];
+    private int ruledAt;
 
     /// <summary>How the page is set.</summary>
     public TextStyle Style => style;
@@ -33,16 +34,19 @@ internal sealed class Page(TextStyle style)
     /// <summary>One line as it is.</summary>
     public void Line(params IReadOnlyList<Run> runs) => lines.Add(runs);
 
-    /// <summary>An empty line, unless there is one already or the page is empty.</summary>
+    /// <summary>An empty line, unless there is one already, or a rule that parts just as well, or the page is empty.</summary>
     public void Blank()
     {
-        if (lines.Count > 0 && lines[^1].Count > 0)
+        if (lines.Count > ruledAt && lines[^1].Count > 0)
             lines.Add([]);
     }
 
     /// <summary>A line across the page.</summary>
-    public void Rule(char ascii) =>
+    public void Rule(char ascii)
+    {
         Line(new Run(new string(!style.Drawn ? ascii : ascii == '=' ? '━' : '─', style.Width), Tone.Quiet));
+        ruledAt = lines.Count;
+    }
 
     /// <summary>A line with something at the right edge, kept as it is while there is room; else broken like any text.</summary>
     public void Ends(string text, Tone tone, Run end)

@@ -7,7 +7,7 @@ internal static class ChartText
 {
     private const int NarrowestLabel = 17;
     private const int WidestLabel = 24;
-    private const int NarrowestCell = 6;
+    private const int NarrowestCell = 7;
     private static readonly LocalDatePattern HeadPattern = LocalDatePattern.CreateWithInvariantCulture("ddd d");
 
     public static void Set(Page page, WeekChart chart)
@@ -38,8 +38,8 @@ internal static class ChartText
         page.Line(
             new Run(Cells.Left($"{Moments.DayOnly(week.Dates[0])} - {Moments.DayOnly(week.Dates[^1])}", label), Tone.Heading),
             new Run(string.Concat(week.Dates.Select(date => Cells.Left(HeadPattern.Format(date), cell))), Tone.Heading));
-        foreach (var row in week.Benches)
-            SetRow(page, label, Bench(row), [.. row.Days.Select(day => new Run(Cells.Left(Filled(day), cell), Tone.Quiet))]);
+        foreach (var row in week.Benches.Where(row => row.Days.Any(day => day.OpenMinutes > 0)))
+            SetRow(page, label, Bench(row), [.. row.Days.Select(day => new Run(Cells.Left(Filled(day, cell), cell), Tone.Quiet))]);
         foreach (var row in week.Models)
         {
             if (row.Days.All(day => day is { Minutes: 0, IsMaskedOvernight: false, IsReady: false, IsDue: false }))
@@ -58,8 +58,14 @@ internal static class ChartText
 
     private static string Bench(BenchRow row) => row.Painter is { } painter ? $"{Visible.Line(painter)}, min" : "bench, min";
 
-    private static string Filled(BenchDay day) =>
-        day.OpenMinutes == 0 ? "-" : FormattableString.Invariant($"{day.AttendedMinutes}/{day.OpenMinutes}");
+    /// <summary>Minutes filled of those open; only those filled where the page is too narrow for both.</summary>
+    private static string Filled(BenchDay day, int cell)
+    {
+        if (day.OpenMinutes == 0)
+            return "-";
+        var both = FormattableString.Invariant($"{day.AttendedMinutes}/{day.OpenMinutes}");
+        return both.Length < cell ? both : FormattableString.Invariant($"{day.AttendedMinutes}");
+    }
 
     private static string Bar(Page page, WeekChart chart, ModelDay day) =>
         new string(page.Style.Drawn ? '█' : '#', chart.Marks(day.Minutes))

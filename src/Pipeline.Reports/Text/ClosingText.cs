@@ -9,8 +9,12 @@ internal static class ClosingText
 
     public static void Set(Page page, Plan plan)
     {
-        page.Blank();
-        page.Rule('=');
+        if (!plan.Days.IsEmpty)
+        {
+            page.Blank();
+            page.Rule('=');
+        }
+
         SetFinishes(page, plan);
         SetShopping(page, plan);
         SetMasks(page, plan);
@@ -71,10 +75,13 @@ internal static class ClosingText
 
     private static void SetReasons(Page page, Plan plan)
     {
+        if (plan.Days.IsEmpty)
+            return;
         Head(page, "Why it is not shorter");
         for (var i = 0; i < plan.CriticalChain.Count; i++)
             page.Hung(FormattableString.Invariant($"{i + 1,3}  "), Visible.Line(plan.CriticalChain[i]));
-        page.Blank();
+        if (!plan.CriticalChain.IsEmpty)
+            page.Blank();
         foreach (var sentence in PlanFacts.Goodness(plan.Measure))
             page.Hung("", sentence);
     }

@@ -1,15 +1,96 @@
+using CsCheck;
+using Pipeline.Abstractions;
 using Pipeline.Reports;
+using Spectre.Console;
+using static Pipeline.Tests.Units.Reports.Harbour;
+using TextStyle = Pipeline.Reports.TextStyle;
 
 namespace Pipeline.Tests.Units.Reports;
 
 public sealed class PlanTextTests
 {
+    private static readonly TextStyle Drawing = new() { Colour = true, Drawn = true };
+
     [Fact]
     public void Two_weeks_at_eighty_columns() =>
         Golden.Of("tests/Units/Reports/golden/two-weeks.txt").ShouldBe(PlanText.Render(TwoWeeks.Plan, TextStyle.Plain));
 
     [Fact]
-    public void Two_weeks_on_a_drawing_terminal() =>
+    public void Two_weeks_on_a_terminal_that_draws() =>
         Golden.Of("tests/Units/Reports/golden/two-weeks.terminal.txt")
-            .ShouldBe(PlanText.Render(TwoWeeks.Plan, new TextStyle { Colour = true, Drawn = true }).Replace("\u001b", "␛", StringComparison.Ordinal));
+            .ShouldBe(PlanText.Render(TwoWeeks.Plan, Drawing).Replace("\u001b", "␛", StringComparison.Ordinal));
+
+    [Fact]
+    public void Two_painters_have_their_own_rows_and_sittings() =>
+        Golden.Of("tests/Units/Reports/golden/two-painters.txt").ShouldBe(PlanText.Render(TwoPainters.Plan, TextStyle.Plain));
+
+    [Fact]
+    public void An_empty_plan_is_a_short_page()
+    {
+        var text = PlanText.Render(Empty, TextStyle.Plain);
+        text.Should().StartWith("Tidewater salvage crew").And.Contain("Nothing is to be done.").And.NotContainAny("FINISHED", "MASKS", "Before leaving");
+        text.Should().NotContain("WHY IT IS NOT SHORTER");
+    }
+
+    [Fact]
+    public void What_is_told_at_a_task_is_not_told_again()
+    {
+        var text = PlanText.Render(TwoWeeks.Plan, TextStyle.Plain);
+        Occurrences(text, "is 19 h old when tape goes on").Should().Be(1);
+        Occurrences(text, "Spray with extraction to the outside").Should().Be(1);
+        Occurrences(text, "nobody has confirmed these").Should().Be(1);
+    }
+
+    [Fact]
+    public void A_terminal_and_a_pipe_get_the_same_words()
+    {
+        var piped = PlanText.Render(TwoWeeks.Plan, TextStyle.Plain);
+        using var written = new StringWriter();
+        PlanText.Write(TwoWeeks.Plan, AnsiConsole.Create(new AnsiConsoleSettings { Ansi = AnsiSupport.No, Out = new AnsiConsoleOutput(written) }));
+        Words(written.ToString()).Should().Equal(Words(piped));
+        Words(WithoutOwnColours(PlanText.Render(TwoWeeks.Plan, Drawing))).Should().Equal(Words(piped));
+        piped.Should().NotContain("\u001b");
+    }
+
+    [Theory]
+    [MemberData(nameof(Hostile.Names), MemberType = typeof(Hostile))]
+    public void A_name_neither_steers_the_terminal_nor_becomes_markup(string name)
+    {
+        var text = PlanText.Render(Hostile.PlanOf(name), TextStyle.Plain);
+        Hostile.Steers(text).Should().BeFalse();
+        WithoutOwnColours(PlanText.Render(Hostile.PlanOf(name), Drawing)).Should().NotContain("\u001b");
+        if (name == Hostile.Markup)
+            text.Should().Contain(name);
+    }
+
+    [Fact]
+    public void No_line_is_wider_than_the_page_whatever_the_names() =>
+        Gen.Select(Names, Gen.Int[72, 120]).Sample(
+            (name, width) => PlanText.Render(Hostile.PlanOf(name), new TextStyle { Width = width }).Split('\n').All(line => line.GetCellWidth() <= width),
+            iter: 300);
+
+    [Fact]
+    public void Columns_stay_straight_beside_wide_names()
+    {
+        var plan = TwoWeeks.Plan with
+        {
+            Finishes = TwoWeeks.Plan.Finishes.Select(f => f with { Model = f.Model == "Line diver" ? "潮 diver 🐙" : f.Model }).ToSequence(),
+        };
+        var rows = PlanText.Render(plan, TextStyle.Plain).Split('\n').SkipWhile(line => !line.StartsWith("model ", StringComparison.Ordinal)).Take(4).ToList();
+        rows.Select(row => row[..row.IndexOf("can be handled|Fri 11|Sat 12|Sun 13".Split('|').First(row.Contains), StringComparison.Ordinal)].GetCellWidth())
+            .Distinct().Should().ContainSingle();
+    }
+
+    private static Gen<string> Names { get; } = Gen.OneOf(
+        Gen.String[Gen.Char['!', '~'], 0, 140],
+        Gen.String[Gen.OneOf(Gen.Char['一', '丿'], Gen.Char['a', 'c'], Gen.Const(' ')), 0, 90],
+        Gen.String[Gen.Char['\0', '\uffff'], 0, 60]);
+
+    private static int Occurrences(string text, string part) => text.Split(part).Length - 1;
+
+    private static IEnumerable<string> Words(string text) =>
+        text.Split([' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries).Select(word => word.Replace("█", "#", StringComparison.Ordinal))
+            .Where(word => !word.All(c => c is '=' or '-' or '━' or '─'));
+
+    private static string WithoutOwnColours(string text) => System.Text.RegularExpressions.Regex.Replace(text, "\u001b\\[[0-9;]*m", "");
 }
