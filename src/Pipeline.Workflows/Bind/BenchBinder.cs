@@ -19,6 +19,8 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
         new("painters", "how many, or their names, or their names with the verbs each does", Needed: false, "[Ana, { painter: Rui, does: [coat, varnish] }]", "1"),
         new("tools", "tools and places with their number", Needed: false, "{ airbrush: 1, drying rack: 24 }"),
         new("climate", "the air over the bench, all day or by day and by night", Needed: false, "{ air: 19 °C, humidity: 55 % }", "21 °C and 50 %"),
+        new("cup", "what the airbrush's cup holds", Needed: false, "7 mL"),
+        new("protection", "what protects you there", Needed: false, "{ extraction: yes, respirator: yes, gloves: yes }", "not said"),
         new("most-per-day", "most attended time in one day for one painter", Needed: false, "3 h"),
     ];
 
@@ -28,6 +30,8 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
             return null;
         DateTimeZone? zone = null;
         Attended? most = null;
+        Volume? cup = null;
+        var protection = Protection.Unsaid;
         var painters = Numbered(1);
         Sequence<BenchTool> tools = [];
         var climate = BenchClimate.Standard;
@@ -63,6 +67,12 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
                 case "climate":
                     climate = ClimateBinder.Bind(desk, value);
                     break;
+                case "cup":
+                    cup = desk.Said(value, AmountText.Volume, AmountText.VolumeExpected);
+                    break;
+                case "protection":
+                    protection = ProtectionBinder.Bind(desk, value);
+                    break;
                 case "most-per-day":
                     most = desk.Said(value, DurationText.Attended, DurationText.Expected);
                     if (most is { Minutes: 0 })
@@ -91,6 +101,8 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
             Tools = tools,
             Climate = climate,
             MostPerDay = most,
+            Cup = cup,
+            Protection = protection,
             Place = key.Place,
         };
     }

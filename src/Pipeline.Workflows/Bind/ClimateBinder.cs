@@ -43,6 +43,10 @@ internal static class ClimateBinder
         return new BenchClimate(day ?? Climate.Standard, night ?? Climate.Standard);
     }
 
+    /// <summary>One climate, or null and a finding.</summary>
+    public static Climate? BindOne(Desk desk, SyntaxNode node) =>
+        desk.Mapping(node, "{ air: 14 °C, humidity: 85 % }") is { } mapping ? One(desk, mapping) : null;
+
     private static Climate One(Desk desk, MappingNode mapping)
     {
         Temperature? air = null;

@@ -18,6 +18,7 @@ internal static class FamilyBinder
         new("coldest", "coldest bench at which it forms a film", Needed: false, "10 °C"),
         new("warmest", "warmest bench at which it can be laid", Needed: false, "30 °C"),
         new("dampest", "dampest air in which it can be laid", Needed: false, "80 %"),
+        new("isocyanate", "whether its hardener holds isocyanate", Needed: false, "yes"),
     ];
 
     public static void Bind(Desk desk, Shelf shelf, SyntaxNode node, Dictionary<string, TextNode> named)
@@ -92,6 +93,8 @@ internal static class FamilyBinder
                 return family with { Warmest = desk.Said(value, AmountText.Temperature, AmountText.TemperatureExpected) ?? family.Warmest };
             case "dampest":
                 return family with { Dampest = desk.Said(value, AmountText.Share, AmountText.ShareExpected) ?? family.Dampest };
+            case "isocyanate":
+                return family with { HasIsocyanate = desk.YesOrNo(value) };
             default:
                 desk.UnknownKey(key, "a family", Keys.Select(known => known.Name));
                 return family;

@@ -23,6 +23,7 @@ internal sealed class MixBinder(Desk desk, Shelf shelf)
         new("drying", "times by drying state", Needed: false, "{ recoatable: 30 min }", "the longest of its parts"),
         new("pot-life", "how long it stays usable in the cup", Needed: false, "45 min", "the shortest of its parts"),
         new("note", "a remark", Needed: false, "count the drops"),
+        new("makes", "how much is mixed in one go for the whole batch", Needed: false, "13 mL", "as it is needed"),
     ];
 
     /// <summary>Keys of a thinner.</summary>
@@ -76,6 +77,7 @@ internal sealed class MixBinder(Desk desk, Shelf shelf)
         var label = new PaintBinder.Label();
         Sequence<RecipePart>? parts = null;
         Thinning? thinner = null;
+        Volume? makes = null;
         foreach (var (figure, value) in mapping.Entries)
         {
             if (figure.Text == "family")
@@ -84,6 +86,8 @@ internal sealed class MixBinder(Desk desk, Shelf shelf)
                 parts = Parts(value);
             else if (figure.Text == "thinner")
                 thinner = Thinner(value);
+            else if (figure.Text == "makes")
+                makes = desk.Said(value, AmountText.Volume, AmountText.VolumeExpected);
             else if (!label.Take(desk, figure, value))
                 desk.UnknownKey(figure, "a mix", Keys.Select(known => known.Name));
         }
@@ -92,11 +96,12 @@ internal sealed class MixBinder(Desk desk, Shelf shelf)
             desk.MissingKey(mapping, $"The mix ‘{name}’", "parts", "what it is mixed of, such as { clear straw: 2, clear rust: 1 }", key);
         if (parts is not { IsEmpty: false } found || FamilyOf(found, label.Family, key, mapping) is not { } family)
             return null;
-        return Mixed(name, key, family, label, found, thinner);
+        return Mixed(name, key, family, label, new Recipe(found, thinner) { Makes = makes });
     }
 
-    private static Paint Mixed(string name, TextNode key, Family family, PaintBinder.Label label, Sequence<RecipePart> parts, Thinning? thinner)
+    private static Paint Mixed(string name, TextNode key, Family family, PaintBinder.Label label, Recipe recipe)
     {
+        var parts = recipe.Parts;
         var paints = parts.Select(part => part.Paint).ToList();
         var coloured = paints.Where(paint => paint.Colour is not null).ToList();
         var isOneFamily = paints.TrueForAll(paint => paint.Family.Name == family.Name);
@@ -118,7 +123,8 @@ internal sealed class MixBinder(Desk desk, Shelf shelf)
             Effect = effect.With(label.Drying),
             HasLabelTimes = label.Drying.Count > 0 || (isOneFamily && paints.Exists(paint => paint.HasLabelTimes)),
             PotLife = label.PotLife ?? paints.Select(paint => paint.PotLife).Append(family.PotLife).Min(),
-            Recipe = new Recipe(parts, thinner),
+            Recipe = recipe,
+            Storage = label.Storage,
             Note = label.Note,
         };
     }

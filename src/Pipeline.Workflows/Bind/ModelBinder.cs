@@ -15,12 +15,21 @@ internal sealed class ModelBinder(Desk desk, Shelf shelf)
         new("model", "its name, unlike any other of the batch", Needed: true, "Heavy diver"),
         new("count", "how many identical units, from 1 to 9,999", Needed: false, "4", "1"),
         new("material", "what it is made of", Needed: true, "resin"),
+        new("handled", "whether it is picked up again and again in play, as a token is", Needed: false, "yes", "no"),
+        new("storage", "where it comes from, if that is colder than the bench", Needed: false, "{ at: 8 °C }"),
         new("areas", "its areas, each with its size or a size class; either these or parts", Needed: false, "{ suit: 30 cm², helmet: small }"),
         new("parts", "sub-assemblies painted apart, each with its areas", Needed: false, "{ body: { areas: { suit: 30 cm² } } }"),
         new("route", "its steps in order", Needed: true, "- undercoat: all"),
         new("due", "when it should be finished", Needed: false, "2026-12-12 18:00", "the kit's"),
         new("weight", "how much a late minute of it counts against others", Needed: false, "2", "1"),
         new("allow", "rules silenced for it, each with the reason", Needed: false, "{ matt-over-metal: old brass is meant to be dull }"),
+    ];
+
+    /// <summary>Keys of an area that says more than its size.</summary>
+    public static readonly Key[] AreaKeys =
+    [
+        new("size", "its size, or a size class", Needed: true, "2 cm²"),
+        new("shines", "whether it is meant to shine when it is finished", Needed: false, "yes", "as its coats let guess"),
     ];
 
     /// <summary>Keys of a part.</summary>
@@ -41,6 +50,8 @@ internal sealed class ModelBinder(Desk desk, Shelf shelf)
         string? name = null;
         var count = 1;
         Material? material = null;
+        var isHandled = false;
+        Storage? storage = null;
         var shape = new Shape();
         foreach (var (key, value) in mapping.Entries)
         {
@@ -54,6 +65,12 @@ internal sealed class ModelBinder(Desk desk, Shelf shelf)
                     break;
                 case "material":
                     material = MaterialNamed(value);
+                    break;
+                case "handled":
+                    isHandled = desk.YesOrNo(value);
+                    break;
+                case "storage":
+                    storage = StorageBinder.Bind(desk, value);
                     break;
                 case "areas" or "parts" or "route" or "due" or "weight" or "allow":
                     break;
@@ -76,6 +93,8 @@ internal sealed class ModelBinder(Desk desk, Shelf shelf)
             Place = (mapping["model"] ?? mapping).Place,
             Count = count,
             Material = material ?? Unnamed,
+            IsHandled = isHandled,
+            Storage = storage,
             Areas = shape.Areas.ToSequence(),
             Parts = shape.Parts.ToSequence(),
             PartMaterials = shape.Materials.Exists(part => part is not null) ? shape.Materials.ToSequence() : [],
@@ -166,9 +185,11 @@ internal sealed class ModelBinder(Desk desk, Shelf shelf)
             desk.Error(node, "There are no areas here.", "Write areas with their sizes, such as { suit: 30 cm², helmet: small }.");
         foreach (var (key, value) in areas.Entries)
         {
-            var hasSize = desk.Says(value, AmountText.SizeOrClass, SizeExpected, out var size);
+            var (sizeNode, shines) = value is MappingNode more ? ReadArea(more) : (value, null);
+            var size = default(SurfaceSize);
+            var hasSize = sizeNode is not null && desk.Says(sizeNode, AmountText.SizeOrClass, SizeExpected, out size);
             if (hasSize && size.SquareCentimetres == 0)
-                desk.Error(value, "An area of no size has nothing to paint.", $"Write {SizeExpected}.");
+                desk.Error(sizeNode!, "An area of no size has nothing to paint.", $"Write {SizeExpected}.");
             if (desk.NewName(key, "an area") is not { } name)
                 continue;
             if (shape.Areas.Count == MostAreas)
@@ -178,10 +199,27 @@ internal sealed class ModelBinder(Desk desk, Shelf shelf)
             }
 
             if (shape.Places.TryAdd(name, key))
-                shape.Areas.Add(new Area(name, part, hasSize ? size : new SurfaceSize(1)));
+                shape.Areas.Add(new Area(name, part, hasSize ? size : new SurfaceSize(1)) { Shines = shines });
             else
                 desk.Error(key, $"Two areas of the model are called ‘{name}’.", "Give one of them another name.", new Related(shape.Places[name].Place, "the other"));
         }
+    }
+
+    /// <summary>What an area says of itself where it says more than its size; the size is a finding if it is missing.</summary>
+    private (SyntaxNode? Size, bool? Shines) ReadArea(MappingNode mapping)
+    {
+        bool? shines = null;
+        foreach (var (key, value) in mapping.Entries)
+        {
+            if (key.Text == "shines")
+                shines = desk.YesOrNo(value);
+            else if (key.Text != "size")
+                desk.UnknownKey(key, "an area", AreaKeys.Select(known => known.Name));
+        }
+
+        if (mapping["size"] is null)
+            desk.MissingKey(mapping, "The area", "size", SizeExpected);
+        return (mapping["size"], shines);
     }
 
     private sealed class Shape

@@ -9,13 +9,14 @@ internal static class PaintBinder
     public static readonly Key[] Keys =
     [
         new("family", "its coating chemistry", Needed: true, "acrylic lacquer"),
-        new("sheen", "how it shines when dry: matt, satin, gloss or mirror", Needed: false, "gloss", "matt"),
+        new("sheen", "how it shines when dry: matt, satin, gloss or mirror", Needed: false, "gloss", "matt; satin for metal"),
         new("colour", "sRGB in quotes, since ‘#’ begins a comment", Needed: false, "\"#0c0d10\""),
         new("clear", "whether it is a transparent colour or a varnish", Needed: false, "yes", "no"),
         new("metallic", "whether it carries metal flakes", Needed: false, "yes", "no"),
         new("stock", "what is left of it", Needed: false, "40 mL"),
         new("drying", "times from its label, by drying state", Needed: false, "{ recoatable: 30 min, mask-safe: 12-24 h }", "the family's"),
         new("pot-life", "how long it stays usable in the cup", Needed: false, "45 min", "the family's"),
+        new("storage", "where it is kept, if that is colder than the bench", Needed: false, "{ at: 8 °C, in-the-room-for: 2 h }"),
         new("note", "a remark", Needed: false, "shake well"),
     ];
 
@@ -69,7 +70,8 @@ internal static class PaintBinder
             Name = name,
             Place = key.Place,
             Family = family,
-            Sheen = label.Sheen ?? Sheen.Matt,
+            // metal that says nothing of its sheen shines
+            Sheen = label.Sheen ?? (label.IsMetallic == true ? Sheen.Satin : Sheen.Matt),
             IsClear = label.IsClear ?? false,
             IsMetallic = label.IsMetallic ?? false,
             Colour = label.Colour,
@@ -79,6 +81,7 @@ internal static class PaintBinder
             Effect = (family.Effect ?? family.Thin).With(label.Drying),
             HasLabelTimes = label.Drying.Count > 0 || shelf.HasOwnTimes(family),
             PotLife = label.PotLife ?? family.PotLife,
+            Storage = label.Storage,
             Note = label.Note,
         };
     }
@@ -113,6 +116,8 @@ internal static class PaintBinder
 
         public Drying? PotLife { get; private set; }
 
+        public Storage? Storage { get; private set; }
+
         public string? Note { get; private set; }
 
         /// <summary>False if the key is none of these.</summary>
@@ -137,6 +142,9 @@ internal static class PaintBinder
                     return true;
                 case "pot-life":
                     PotLife = desk.Said(value, DurationText.Drying, DurationText.Expected);
+                    return true;
+                case "storage":
+                    Storage = StorageBinder.Bind(desk, value);
                     return true;
                 case "note":
                     Note = desk.Text(value, "a remark");

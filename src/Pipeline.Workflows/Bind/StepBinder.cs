@@ -44,6 +44,8 @@ internal sealed class StepBinder(RouteBinder route)
             Work = Work(form, intent.Work),
             Cautions = intent.Cautions,
             Note = form.Note,
+            Climate = form.Climate,
+            Protection = form.Protection,
         };
         return new BoundStep(step, target.Areas);
     }
@@ -169,10 +171,11 @@ internal sealed class StepBinder(RouteBinder route)
 
     private static Work Work(RouteItem.Step form, Work work)
     {
-        if (!form.HasTimes && form.Together is null && form.Unattended is null)
+        if (!form.HasTimes && form.Together is null && form.Unattended is null && form.CleanedOut == ToolCleaning.AsNeeded)
             return work;
         return work with
         {
+            CleanedOut = form.CleanedOut,
             PerUnit = form.Minutes ?? work.PerUnit,
             SetUp = form.SetUp ?? work.SetUp,
             PutAway = form.PutAway ?? work.PutAway,

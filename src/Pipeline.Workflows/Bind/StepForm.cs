@@ -64,6 +64,13 @@ internal abstract record RouteItem(TextNode Key)
 
         public string? Note { get; set; }
 
+        /// <summary>The air it is done in, if that is not the bench's.</summary>
+        public Climate? Climate { get; set; }
+
+        public Protection Protection { get; set; } = Protection.Unsaid;
+
+        public ToolCleaning CleanedOut { get; set; }
+
         /// <summary>True if the file gives any attended time.</summary>
         public bool HasTimes => Minutes is not null || SetUp is not null || PutAway is not null;
 

@@ -20,6 +20,9 @@ internal sealed class StepReader(Desk desk, Shelf shelf, DateTimeZone? zone)
         new("together", "whether all units are done at once", Needed: false, "yes", "the verb's"),
         new("unattended", "time it runs by itself after the hands are done", Needed: false, "2 h", "the verb's"),
         new("drying", "times by drying state for what it lays; one time for glue or filler to set", Needed: false, "{ mask-safe: 12-24 h }", "the paint's"),
+        new("climate", "the air it is done in, where that is not the bench's", Needed: false, "{ air: 14 °C, humidity: 85 %, surface: 13 °C }", "the bench's"),
+        new("clean-out", "how the tool is cleaned out before it: as-needed, none, flush or strip", Needed: false, "strip", "as-needed"),
+        new("protection", "what protects you here, where it is not as at the bench", Needed: false, "{ extraction: yes }", "the bench's"),
         new("note", "a remark, shown on the plan", Needed: false, "keep it thin"),
         new("allow", "rules silenced here, each with the reason", Needed: false, "{ mask-too-long: low tack, tested }"),
     ];
@@ -175,6 +178,15 @@ internal sealed class StepReader(Desk desk, Shelf shelf, DateTimeZone? zone)
                 break;
             case "drying":
                 TakeDrying(step, value);
+                break;
+            case "climate":
+                step.Climate = ClimateBinder.BindOne(desk, value);
+                break;
+            case "clean-out":
+                step.CleanedOut = desk.Said(value, Choice.Of<ToolCleaning>.Read, Choice.Of<ToolCleaning>.Expected) ?? ToolCleaning.AsNeeded;
+                break;
+            case "protection":
+                step.Protection = ProtectionBinder.Bind(desk, value);
                 break;
             case "note":
                 step.Note = desk.Text(value, "a remark");
