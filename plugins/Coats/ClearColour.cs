@@ -8,7 +8,8 @@ public sealed record ClearColouring(
     [Says("How it is put on.")] Method By,
     [Says("How many equal passes; every model of a batch gets the same.")] int Coats,
     [Says("How thick each coat is; an airbrush lays it thin, brush and rattle can heavy.")] Body? Body = null,
-    [Says("Areas that overspray may reach because it is meant, or all.")] AreaNames? Overspray = null);
+    [Says("Areas that overspray may reach because it is meant, or all.")] AreaNames? Overspray = null,
+    [Says("A plain tint, not meant to let bright metal shine through.")] bool Tint = false);
 
 /// <summary>Lays transparent colour over a bright ground.</summary>
 public sealed class ClearColour : Verb<ClearColouring>
@@ -28,7 +29,12 @@ public sealed class ClearColour : Verb<ClearColouring>
     protected override Intent Intend(Job job, ClearColouring particulars)
     {
         var layer = Laying.LayerOf(
-            particulars.With, LayerRole.Colour, particulars.By, particulars.Body, particulars.Coats, Technique.ClearColour);
+            particulars.With,
+            LayerRole.Colour,
+            particulars.By,
+            particulars.Body,
+            particulars.Coats,
+            particulars.Tint ? Technique.Plain : Technique.ClearColour);
         return Laying.Lay(job, layer, particulars.By is Method.Airbrush or Method.Aerosol ? PerPass : Coat.Brushed, particulars.Overspray);
     }
 }

@@ -54,7 +54,7 @@ internal static class Reading
 
     /// <summary>A paint, varnish, stain or sealer carried by water; no decal, no texture.</summary>
     public static bool IsWaterborne(this Layer layer) =>
-        layer.Family?.Carrier == Carrier.Water && layer.Role is not (LayerRole.Decal or LayerRole.Texture or LayerRole.Powder);
+        layer.Family?.Carrier == Carrier.Water && layer.Role is not (LayerRole.Decal or LayerRole.Texture or LayerRole.Powder or LayerRole.Scatter);
 
     /// <summary>A very thin effect of enamel or oil, judged by its own times and not as a coat.</summary>
     public static bool IsSpiritEffect(this Layer layer) => layer.Role == LayerRole.Effect && layer.IsSpirit();

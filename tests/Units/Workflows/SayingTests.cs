@@ -10,7 +10,7 @@ public sealed class SayingTests
     {
         var step = Written.Route("""
             - coat: all
-              with: rust
+              with: rope bone
               by: airbrush
               climate: { air: 14 °C, humidity: 85 %, surface: 13 °C }
               protection: { extraction: no, flame: yes, rags: water-tin }
@@ -27,7 +27,7 @@ public sealed class SayingTests
     {
         var step = Written.Route("""
             - coat: all
-              with: rust
+              with: rope bone
               by: airbrush
             """).Steps[0];
 

@@ -1,0 +1,71 @@
+using Pipeline.Abstractions;
+
+namespace Pipeline.Plugins.Coats.Rules;
+
+/// <summary>Steps with decided times ask for more hands or tools than there are.</summary>
+public sealed class TwoThingsAtOnce : TradeRule
+{
+    /// <inheritdoc/>
+    public override string Summary => "Nobody and no tool does two attended things at once.";
+
+    /// <inheritdoc/>
+    public override IEnumerable<BatchVerdict> JudgeBatch(BatchView batch)
+    {
+        var tasks = new List<Task>();
+        foreach (var start in batch.Starts)
+        {
+            if (Attended(batch, start) is { Minutes: > 0 } task)
+                tasks.Add(task);
+        }
+
+        tasks.Sort((left, right) => left.Start != right.Start ? left.Start.CompareTo(right.Start) : left.Order.CompareTo(right.Order));
+        for (var i = 0; i < tasks.Count; i++)
+        {
+            var busy = tasks.Take(i).Where(earlier => earlier.End > tasks[i].Start).ToList();
+            var sameTool = busy.Where(earlier => earlier.Moment.Step.Work.Tool is { } tool && tool == tasks[i].Moment.Step.Work.Tool).ToList();
+            if (ToolCount(batch, tasks[i].Moment.Step.Work.Tool) is { } count && sameTool.Count >= count)
+                yield return Clash(tasks[i], sameTool[0], $"the {tasks[i].Moment.Step.Work.Tool} is in use", "Stagger the two, or use another tool.");
+            else if (busy.Count >= batch.Painters)
+                yield return Clash(tasks[i], busy[0], batch.Painters == 1 ? "the painter's hands are busy" : "all hands are busy", "Stagger the two: move one of the times.");
+        }
+    }
+
+    private static Task? Attended(BatchView batch, DecidedStart start)
+    {
+        var route = batch.Routes[start.At.Route];
+        var moment = route.Moments[start.At.Step];
+        var work = moment.Step.Work;
+        var minutes = work.SetUp.Minutes + (work.PerUnit.Minutes * (work.Together ? 1 : route.Model.Count)) + work.PutAway.Minutes;
+        return new Task(start.At, moment, start.Start, minutes);
+    }
+
+    private static int? ToolCount(BatchView batch, string? tool)
+    {
+        foreach (var listed in batch.Tools)
+        {
+            if (listed.Tool == tool)
+                return listed.Count;
+        }
+
+        return null;
+    }
+
+    private static BatchVerdict Clash(Task task, Task earlier, string why, string remedy) => new()
+    {
+        Level = Level.Error,
+        Place = task.Moment.Step.Place,
+        Step = task.At,
+        Areas = task.Moment.Step.Areas,
+        Message = FormattableString.Invariant(
+            $"At {task.Start:yyyy-MM-dd HH:mm} {why} until {earlier.End:HH:mm} with '{earlier.Moment.Step.Verb}' of {earlier.Moment.Model.Name}."),
+        Remedy = remedy,
+        Related = [new Related(earlier.Moment.Step.Place, FormattableString.Invariant($"begins at {earlier.Start:HH:mm} and takes {earlier.Minutes:0} min"))],
+    };
+
+    private sealed record Task(StepInBatch At, Moment Moment, DateTime Start, double Minutes)
+    {
+        public DateTime End => Start.AddMinutes(Minutes);
+
+        public (int, int) Order => (At.Route, At.Step);
+    }
+}
