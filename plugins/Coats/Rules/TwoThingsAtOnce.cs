@@ -21,7 +21,7 @@ public sealed class TwoThingsAtOnce : TradeRule
         tasks.Sort((left, right) => left.Start != right.Start ? left.Start.CompareTo(right.Start) : left.Order.CompareTo(right.Order));
         for (var i = 0; i < tasks.Count; i++)
         {
-            var busy = tasks.Take(i).Where(earlier => earlier.End > tasks[i].Start).ToList();
+            var busy = tasks.Take(i).Where(earlier => earlier.End > tasks[i].Start && !IsInTurn(earlier, tasks[i])).ToList();
             var sameTool = busy.Where(earlier => earlier.Moment.Step.Work.Tool is { } tool && tool == tasks[i].Moment.Step.Work.Tool).ToList();
             if (ToolCount(batch, tasks[i].Moment.Step.Work.Tool) is { } count && sameTool.Count >= count)
                 yield return Clash(tasks[i], sameTool[0], $"the {tasks[i].Moment.Step.Work.Tool} is in use", "Stagger the two, or use another tool.");
@@ -29,6 +29,26 @@ public sealed class TwoThingsAtOnce : TradeRule
                 yield return Clash(tasks[i], busy[0], batch.Painters == 1 ? "the painter's hands are busy" : "all hands are busy", "Stagger the two: move one of the times.");
         }
     }
+
+    // of steps of one piece that come one after the other anyway, the rules about their times speak
+    private static bool IsInTurn(Task earlier, Task task)
+    {
+        if (earlier.At.Route != task.At.Route)
+            return false;
+        var reachesWide = IsWide(earlier.Moment.Step) || IsWide(task.Moment.Step);
+        foreach (var one in earlier.Moment.Step.Areas)
+        {
+            foreach (var other in task.Moment.Step.Areas)
+            {
+                if (one == other || (reachesWide && task.Moment.Model.PartOf(one) == task.Moment.Model.PartOf(other)))
+                    return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool IsWide(Step step) => step.Kind is StepKind.Masking or StepKind.Removal || step.Coat()?.IsSprayed() == true;
 
     private static Task? Attended(BatchView batch, DecidedStart start)
     {
