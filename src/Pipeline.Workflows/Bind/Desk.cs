@@ -108,16 +108,18 @@ internal sealed class Desk(FindingList findings)
     public void UnknownKey(TextNode key, string of, IEnumerable<string> known)
     {
         var names = known.ToList();
-        if (nearest.To(key.Text, names) is { } near)
+        var (near, isOnly) = nearest.Find(key.Text, names);
+        if (near is not null)
             mistyped.TryAdd(key, near);
-        Error(key, $"‘{NumberText.Shown(key.Text)}’ is no key of {of}.", Meant(key.Text, names, "Known keys: "));
+        findings.Error(key.Place, $"‘{NumberText.Shown(key.Text)}’ is no key of {of}.", Meant(near, names, "Known keys: "), isOnly ? Renamed(key, near) : null);
     }
 
     /// <summary>Complains about a name that names nothing.</summary>
     public void UnknownName(SyntaxNode at, string name, string what, IEnumerable<string> known, string? otherwise = null)
     {
         var names = known.ToList();
-        Error(at, $"There is no {what} called ‘{NumberText.Shown(name)}’.", names.Count == 0 ? otherwise ?? $"The file names no {what}." : Meant(name, names, "Known: "));
+        var (near, isOnly) = nearest.Find(name, names);
+        findings.Error(at.Place, $"There is no {what} called ‘{NumberText.Shown(name)}’.", names.Count == 0 ? otherwise ?? $"The file names no {what}." : Meant(near, names, "Known: "), isOnly ? Renamed(at, near) : null);
     }
 
     /// <summary>Complains that a key is missing, unless one that was probably meant to be it has been complained about.</summary>
@@ -149,9 +151,11 @@ internal sealed class Desk(FindingList findings)
         });
     }
 
-    private string Meant(string name, List<string> known, string before)
+    private static Mend.Rename? Renamed(SyntaxNode at, string? near) => near is null ? null : new Mend.Rename(at.Place, near);
+
+    private static string Meant(string? near, List<string> known, string before)
     {
-        if (nearest.To(name, known) is { } near)
+        if (near is not null)
             return $"Did you mean ‘{near}’?";
         var shown = string.Join(", ", known.Take(MostNamesShown));
         return before + shown + (known.Count > MostNamesShown ? " …" : ".");

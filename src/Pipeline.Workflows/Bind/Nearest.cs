@@ -10,24 +10,29 @@ public sealed class Nearest
     private long budget = 20_000_000;
 
     /// <summary>The nearest name, or null if none is near. Of equally near ones, the first in ordinal order.</summary>
-    public string? To(string name, IEnumerable<string> known)
+    public string? To(string name, IEnumerable<string> known) => Find(name, known).Best;
+
+    /// <summary>The nearest name, and whether no other is as near. Null if none is near.</summary>
+    internal (string? Best, bool IsOnly) Find(string name, IEnumerable<string> known)
     {
         if (name.Length > ReadingLimits.LongestName)
-            return null;
-        var (best, bestEdits) = ((string?)null, Math.Clamp(name.Length / 3, 1, 4) + 1);
+            return (null, false);
+        var (best, bestEdits, isOnly) = ((string?)null, Math.Clamp(name.Length / 3, 1, 4) + 1, true);
         foreach (var candidate in known)
         {
             if (candidate.Length > ReadingLimits.LongestName || Math.Abs(candidate.Length - name.Length) > bestEdits)
                 continue;
             budget -= name.Length * candidate.Length;
             if (budget < 0)
-                return best;
+                return (best, false);
             var edits = Edits(name, candidate);
+            if (best is not null && candidate != best && edits <= bestEdits)
+                isOnly = edits < bestEdits;
             if (edits < bestEdits || (edits == bestEdits && best is not null && string.CompareOrdinal(candidate, best) < 0))
                 (best, bestEdits) = (candidate, edits);
         }
 
-        return best;
+        return (best, isOnly);
     }
 
     /// <summary>Optimal string alignment distance, case ignored (Damerau 1964 and Levenshtein 1966, from memory).</summary>

@@ -18,11 +18,13 @@ internal sealed class FindingList
     public int Count => findings.Count;
 
     public void Error(Place place, string message, string? remedy = null, params ReadOnlySpan<Related> related) =>
-        Add(Level.Error, place, message, remedy, related);
+        Add(Level.Error, place, message, remedy, related, null);
 
-    public void Note(Place place, string message, string? remedy = null) => Add(Level.Note, place, message, remedy, []);
+    public void Error(Place place, string message, string? remedy, Mend? mend) => Add(Level.Error, place, message, remedy, [], mend);
 
-    private void Add(Level level, Place place, string message, string? remedy, ReadOnlySpan<Related> related)
+    public void Note(Place place, string message, string? remedy = null) => Add(Level.Note, place, message, remedy, [], null);
+
+    private void Add(Level level, Place place, string message, string? remedy, ReadOnlySpan<Related> related, Mend? mend)
     {
         HasErrors |= level == Level.Error;
         if (IsFull || !told.Add((place.File, place.Line, place.Column, message)))
@@ -33,9 +35,10 @@ internal sealed class FindingList
             message = string.Create(CultureInfo.InvariantCulture, $"There are more mistakes from here on; only the first {ReadingLimits.MostFindings:N0} are shown.");
             remedy = "Mend those first.";
             related = [];
+            mend = null;
         }
 
-        findings.Add(new Finding { Level = level, Place = place, Message = message, Remedy = remedy, Related = Sequence.Create(related) });
+        findings.Add(new Finding { Level = level, Place = place, Message = message, Remedy = remedy, Related = Sequence.Create(related), Mend = mend });
     }
 
     /// <summary>In the order of the files' places.</summary>

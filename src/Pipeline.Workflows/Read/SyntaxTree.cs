@@ -28,6 +28,15 @@ public abstract class SyntaxNode
     /// <summary>Where it begins.</summary>
     public Place Place => new(File, Line, Column);
 
+    /// <summary>
+    /// The line and column after its last character. Only of a text without a block of lines, and of a list or mapping in brackets;
+    /// that of anything else reaches up to what comes next.
+    /// </summary>
+    internal (int Line, int Column) End { get; init; }
+
+    /// <summary>True for a list or mapping in brackets or braces.</summary>
+    internal bool IsFlow { get; init; }
+
     /// <summary>In the painter's words: <c>a list</c>.</summary>
     public abstract string Kind { get; }
 

@@ -88,7 +88,7 @@ internal sealed class TreeBuilder
                 break;
             case MappingEnd or SequenceEnd:
                 var closed = open.Pop();
-                Place(closed.Close(file), closed.Anchor);
+                Place(closed.Close(file, EndOf(what)), closed.Anchor);
                 break;
             case AnchorAlias alias:
                 TakeAlias(alias);
@@ -166,7 +166,7 @@ internal sealed class TreeBuilder
             ScalarStyle.Literal or ScalarStyle.Folded => TextStyle.Block,
             _ => TextStyle.Plain,
         };
-        var node = new TextNode(file, LineOf(scalar), ColumnOf(scalar), scalar.Value, style);
+        var node = new TextNode(file, LineOf(scalar), ColumnOf(scalar), scalar.Value, style) { End = EndOf(scalar) };
         if (hasUnseenCharacters || scalar.Style == ScalarStyle.DoubleQuoted)
         {
             var unseen = UnseenCharacters.IndexIn(scalar.Value);
@@ -194,6 +194,8 @@ internal sealed class TreeBuilder
     private Place PlaceOf(ParsingEvent what) => new(file, LineOf(what), ColumnOf(what));
 
     private int LineOf(ParsingEvent what) => (int)what.Start.Line + lineOffset;
+
+    private (int Line, int Column) EndOf(ParsingEvent what) => ((int)what.End.Line + lineOffset, (int)what.End.Column);
 
     private static int ColumnOf(ParsingEvent what) => (int)what.Start.Column;
 
@@ -243,9 +245,9 @@ internal sealed class TreeBuilder
             return weight <= ReadingLimits.MostNodes;
         }
 
-        public SyntaxNode Close(string file) => items is not null
-            ? new ListNode(file, line, column, items, (int)weight)
-            : new MappingNode(file, line, column, entries!, (int)weight);
+        public SyntaxNode Close(string file, (int Line, int Column) end) => items is not null
+            ? new ListNode(file, line, column, items, (int)weight) { End = end, IsFlow = isFlow }
+            : new MappingNode(file, line, column, entries!, (int)weight) { End = end, IsFlow = isFlow };
 
         /// <summary>
         /// In braces <c>a: 2,5 cm²</c> is an entry <c>a: 2</c> and a key <c>5 cm²</c> without a value. The number is read as it was meant,
