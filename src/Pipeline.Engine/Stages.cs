@@ -30,6 +30,20 @@ public static class Stages
         return new Checked(texts, walked, bound.Concat(walked.Findings).Concat(TimeJudge.JudgePins(walked)).ToSequence());
     }
 
+    /// <summary>Findings with the changes to the texts that mend them, where they carry a mend and the text can be changed faithfully.</summary>
+    /// <param name="texts">The texts the findings are about.</param>
+    /// <param name="findings">What was found.</param>
+    public static Sequence<Finding> WithEdits(Sequence<SourceText> texts, Sequence<Finding> findings)
+    {
+        foreach (var text in texts)
+        {
+            if (findings.Any(finding => finding is { Mend: not null, Silenced: null } && finding.Place.File == text.Name))
+                findings = new Mending(text).WithEdits(findings);
+        }
+
+        return findings;
+    }
+
     /// <summary>From a checked batch without errors to a plan, or to the reasons why there is none.</summary>
     /// <param name="walked">The batch.</param>
     /// <param name="trade">What the plugins brought.</param>

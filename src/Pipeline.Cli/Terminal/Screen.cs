@@ -14,6 +14,11 @@ internal static class Screen
     /// <summary>True if a person looks at standard error and it can be written over.</summary>
     public static bool CanShowProgress => !Console.IsErrorRedirected && !IsDumb;
 
+    /// <summary>Text of a file for standard output: as it is for a pipe, without what a terminal would obey for a person.</summary>
+    public static string Harmless(string text) => Console.IsOutputRedirected
+        ? text
+        : new string([.. text.Select(letter => char.IsControl(letter) && letter != '\n' ? ' ' : letter)]);
+
     // no-color.org: present and not empty
     private static bool NoColour => Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 };
 

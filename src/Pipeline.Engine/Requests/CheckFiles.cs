@@ -5,7 +5,8 @@ namespace Pipeline.Engine;
 
 /// <summary>Asks what is to be said about one or more files, taken together as one batch.</summary>
 /// <param name="Inputs">At least one.</param>
-public sealed record CheckFiles(Sequence<WorkflowInput> Inputs) : IRequest<Answer<Checked>>;
+/// <param name="WithEdits">True if findings shall carry the changes to the text that mend them.</param>
+public sealed record CheckFiles(Sequence<WorkflowInput> Inputs, bool WithEdits = false) : IRequest<Answer<Checked>>;
 
 internal sealed class CheckFilesHandler(Inputs inputs, PluginShelf plugins) : IRequestHandler<CheckFiles, Answer<Checked>>
 {
@@ -17,6 +18,7 @@ internal sealed class CheckFilesHandler(Inputs inputs, PluginShelf plugins) : IR
         if (!refusals.IsEmpty)
             return new Answer<Checked>.Refused(refusals);
         var done = Stages.Check(texts, plugins.Trade);
-        return new Answer<Checked>.Given(done with { Findings = plugins.Findings.Concat(done.Findings).ToSequence() });
+        var findings = request.WithEdits ? Stages.WithEdits(texts, done.Findings) : done.Findings;
+        return new Answer<Checked>.Given(done with { Findings = plugins.Findings.Concat(findings).ToSequence() });
     }
 }

@@ -31,12 +31,15 @@ public sealed class Composition
         ArgumentNullException.ThrowIfNull(parts);
         var composition = new Composition(parts);
         var mediator = new Mediator(composition.Find);
-        var check = new CheckFilesHandler(new Inputs(parts.Disk), parts.Plugins);
+        var inputs = new Inputs(parts.Disk);
+        var check = new CheckFilesHandler(inputs, parts.Plugins);
         composition.Answers(check);
+        composition.Answers(new MendFilesHandler(parts.Disk, inputs, parts.Plugins));
         composition.Answers(new PlanFilesHandler(check, parts.Plugins, parts.Clock, mediator));
         composition.Answers(new ListVerbsHandler(parts.Plugins));
         composition.Answers(new ListRulesHandler(parts.Plugins));
         composition.Answers(new ShowRuleHandler(parts.Plugins));
+        composition.Answers(new ListRulePagesHandler(parts.Plugins));
         listen?.Invoke(composition);
         return mediator;
     }

@@ -20,7 +20,7 @@ internal sealed class ShowRuleHandler(PluginShelf plugins) : IRequestHandler<Sho
     }
 
     /// <summary>The page travels in the plugin's assembly under the name of the rule's class.</summary>
-    private static string Page(Rule rule)
+    public static string Page(Rule rule)
     {
         var type = rule.GetType();
         using var stream = type.Assembly.GetManifestResourceStream($"{type.Name}.md");
@@ -29,6 +29,23 @@ internal sealed class ShowRuleHandler(PluginShelf plugins) : IRequestHandler<Sho
         using var reader = new StreamReader(stream, Encoding.UTF8);
         return reader.ReadToEnd();
     }
+}
+
+/// <summary>Asks for the pages of some rules.</summary>
+/// <param name="Names">Their names; one that no rule goes by is left out.</param>
+public sealed record ListRulePages(Sequence<string> Names) : IRequest<Answer<Sequence<PagedRule>>>;
+
+/// <summary>A rule and the page about it, in Markdown.</summary>
+public sealed record PagedRule(Rule Rule, string Page);
+
+internal sealed class ListRulePagesHandler(PluginShelf plugins) : IRequestHandler<ListRulePages, Answer<Sequence<PagedRule>>>
+{
+    public Task<Answer<Sequence<PagedRule>>> Handle(ListRulePages request, CancellationToken cancellationToken) =>
+        Task.FromResult<Answer<Sequence<PagedRule>>>(new Answer<Sequence<PagedRule>>.Given(Surfaces.Walk.OwnRules.Concat(plugins.Trade.Rules)
+            .Where(rule => request.Names.Contains(rule.Item.Name))
+            .Select(rule => new PagedRule(rule.Item, ShowRuleHandler.Page(rule.Item)))
+            .OrderBy(paged => paged.Rule.Name, StringComparer.Ordinal)
+            .ToSequence()));
 }
 
 /// <summary>A name that nothing goes by.</summary>

@@ -92,6 +92,8 @@ public static class FindingsSarif
             });
         }
 
+        if (!finding.Edits.IsEmpty)
+            json.Objects("fixes", [finding], fix => WriteFix(json, fix));
         if (finding.Silenced is { } reason)
         {
             json.Objects("suppressions", [reason], text =>
@@ -100,6 +102,27 @@ public static class FindingsSarif
                 json.WriteString("justification", text);
             });
         }
+    }
+
+    private static void WriteFix(Utf8JsonWriter json, Finding finding)
+    {
+        if (finding.Remedy is { Length: > 0 } remedy)
+            json.Object("description", () => json.WriteString("text", PlainMessage(remedy)));
+        json.Objects("artifactChanges", finding.Edits.GroupBy(edit => edit.From.File, StringComparer.Ordinal), file =>
+        {
+            json.Object("artifactLocation", () => json.WriteString("uri", Uri(file.Key)));
+            json.Objects("replacements", file, edit =>
+            {
+                json.Object("deletedRegion", () =>
+                {
+                    json.WriteNumber("startLine", edit.From.Line);
+                    json.WriteNumber("startColumn", edit.From.Column);
+                    json.WriteNumber("endLine", edit.To.Line);
+                    json.WriteNumber("endColumn", edit.To.Column);
+                });
+                json.Object("insertedContent", () => json.WriteString("text", edit.Text));
+            });
+        });
     }
 
     private static void WritePlace(Utf8JsonWriter json, Place place) => json.Object("physicalLocation", () =>

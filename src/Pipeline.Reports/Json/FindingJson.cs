@@ -21,5 +21,21 @@ internal static class FindingJson
             json.WriteString("message", related.Message);
         });
         json.Optional("silenced", finding.Silenced);
+        if (!finding.Edits.IsEmpty)
+            json.Objects("edits", finding.Edits, edit => Write(json, edit));
+    }
+
+    private static void Write(Utf8JsonWriter json, Edit edit)
+    {
+        json.WriteString("file", edit.From.File);
+        json.Object("from", () => WritePosition(json, edit.From));
+        json.Object("to", () => WritePosition(json, edit.To));
+        json.WriteString("text", edit.Text);
+    }
+
+    private static void WritePosition(Utf8JsonWriter json, Place place)
+    {
+        json.WriteNumber("line", place.Line);
+        json.WriteNumber("column", place.Column);
     }
 }
