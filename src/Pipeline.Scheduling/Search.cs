@@ -21,7 +21,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     private long Budget => effort switch
     {
         Effort.Quick => Math.Min(2_000_000, 500L * Units),
-        Effort.Usual => Math.Min(60_000_000, 100_000L * Units),
+        Effort.Usual => Math.Min(30_000_000, 20_000L * Units),
         _ => Math.Min(360_000_000, 600_000L * Units),
     };
 
