@@ -40,6 +40,7 @@ internal sealed class TaskLayOut(Timetable table)
             CleanOutBefore = use is not null && table.CleanedOf(index) is { } held ? new CleanOut(ToolName(use.Tool, run.ToolNumber), held.Name, Clock.WholeMinutes(run.CleanOut)) : null,
             Starts = Starts(run, step),
             WhyNotEarlier = because.Of(index),
+            FollowsOn = FollowsOn(index),
             NotLaterThan = NotLaterThan(run),
             Note = step.Note,
             Cautions = step.Cautions.Select(caution => caution.Name).Distinct().ToSequence(),
@@ -88,6 +89,18 @@ internal sealed class TaskLayOut(Timetable table)
         }
 
         return use;
+    }
+
+    // The same hands come from the run before without a break, whether it is they or the tool in them that was busy.
+    private bool FollowsOn(int index)
+    {
+        var before = table.Planned.Reasons[index] switch
+        {
+            Reason.WorkerBusy busy => table.Runs[busy.Run],
+            Reason.ToolHeld held => table.Runs[held.Run],
+            _ => null,
+        };
+        return before is not null && before.Worker == table.Runs[index].Worker && before.End == table.Runs[index].Start;
     }
 
     private string ToolName(int tool, int number)

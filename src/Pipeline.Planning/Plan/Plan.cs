@@ -159,7 +159,7 @@ public sealed record PlannedTask
     /// <summary>The tool, or null.</summary>
     public string? Tool { get; init; }
 
-    /// <summary>Minutes of cleaning the tool out before it starts, and of what.</summary>
+    /// <summary>Its first minutes go into cleaning the tool out: how many, and of what.</summary>
     public CleanOut? CleanOutBefore { get; init; }
 
     /// <summary>What this task starts to wait for, and when that ends; null if nothing.</summary>
@@ -167,6 +167,11 @@ public sealed record PlannedTask
 
     /// <summary>The one thing that keeps it from starting earlier, in words.</summary>
     public required string WhyNotEarlier { get; init; }
+
+    /// <summary>
+    /// True if nothing but the task before it in the sitting keeps it from starting earlier: a page may then leave <see cref="WhyNotEarlier"/> out.
+    /// </summary>
+    public bool FollowsOn { get; init; }
 
     /// <summary>The latest start before something goes wrong (mask limit, workable time); null if none.</summary>
     public ZonedDateTime? NotLaterThan { get; init; }

@@ -123,6 +123,7 @@ public static class PlanJson
             json.WriteBoolean("isDefault", wait.IsDefault);
         });
         json.WriteString("whyNotEarlier", task.WhyNotEarlier);
+        json.WriteBoolean("followsOn", task.FollowsOn);
         json.Optional("notLaterThan", task.NotLaterThan);
         json.Optional("note", task.Note);
         json.Texts("cautions", task.Cautions);

@@ -47,14 +47,14 @@ internal static class Moments
     /// <summary>A sitting's length: <c>19:00-21:00</c>; <c>19:00-01:00</c> if it ends on the next day.</summary>
     public static string Span(ZonedDateTime from, ZonedDateTime to) => $"{Time(from)}-{Time(to)}";
 
-    /// <summary><c>45 min</c>, <c>2 h 30 min</c>, <c>2 d 4 h</c>. From two days on minutes no longer matter.</summary>
+    /// <summary><c>45 min</c>, <c>2 h 30 min</c>, <c>2 d 4 h</c>. From a day on minutes no longer matter.</summary>
     public static string Length(long minutes)
     {
         var (days, hours, rest) = (minutes / 1440, minutes % 1440 / 60, minutes % 60);
         return minutes switch
         {
             < 60 => FormattableString.Invariant($"{minutes} min"),
-            < 2 * 1440 => Joined(minutes / 60, "h", rest, "min"),
+            < 1440 => Joined(minutes / 60, "h", rest, "min"),
             _ => Joined(days, "d", hours, "h"),
         };
     }

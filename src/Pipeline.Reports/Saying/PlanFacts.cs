@@ -14,6 +14,10 @@ internal static class PlanFacts
     /// <summary>What the asterisk behind a time means.</summary>
     private const string DefaultFigure = "* by the usual figure of the paint's family, not the label's. What the label says, written in the file, goes before it.";
 
+    private const string TwoTimes = "A wait has two times: the earliest by the low figure, and the better one, from which on nothing is at risk.";
+
+    private const string FollowsOn = "A task without 'why now' starts when the hands are free from the one above it.";
+
     /// <summary>The stretch of days: <c>Mon 30 Nov to Sat 12 Dec 2026</c>.</summary>
     public static string Dates(Plan plan)
     {
@@ -98,19 +102,25 @@ internal static class PlanFacts
     public static string CleanFirst(PlannedTask task, CleanOut clean) => Visible.Line(FormattableString.Invariant(
         $"the {clean.Tool} of {clean.Of} first, {clean.Minutes} of these {Moments.Minutes(task.From, task.To)} min"));
 
-    /// <summary>Why a task does not start earlier; null where it is plain, since a tool is cleaned when its work is done.</summary>
+    /// <summary>Why a task does not start earlier; null where it only follows the task above it, which <see cref="Remarks"/> says once for all.</summary>
     public static string? WhyNow(PlannedTask task, string? whyBefore) =>
-        task.Sort == TaskSort.CloseDown || task.WhyNotEarlier.Length == 0 ? null
+        task.Sort == TaskSort.CloseDown || task.FollowsOn || task.WhyNotEarlier.Length == 0 ? null
         : task.WhyNotEarlier == whyBefore ? "as above"
         : task.WhyNotEarlier;
 
-    /// <summary>A wait's end, seen from a day: <c>recoatable 19:40, better 19:55*</c>.</summary>
-    public static string Wait(WaitStarted wait, LocalDate seenFrom)
-    {
-        var earliest = Moments.From(seenFrom, wait.Earliest);
-        var comfortable = Moments.From(seenFrom, wait.Comfortable);
-        return $"{Visible.Line(wait.For)} {earliest}{(comfortable == earliest ? "" : $", better {comfortable}")}{(wait.IsDefault ? "*" : "")}";
-    }
+    /// <summary>When a wait's low figure is reached, seen from a day: <c>19:40</c>.</summary>
+    public static string Earliest(WaitStarted wait, LocalDate seenFrom) => Moments.From(seenFrom, wait.Earliest) + (HasOneTime(wait) ? Star(wait) : "");
+
+    /// <summary>When it is comfortable: <c>better Fri 16:46*</c>; empty where that is the same.</summary>
+    public static string Better(WaitStarted wait, LocalDate seenFrom) => HasOneTime(wait) ? "" : $"better {Moments.From(seenFrom, wait.Comfortable)}{Star(wait)}";
+
+    /// <summary>A wait in one line: <c>recoatable 19:40, better 19:55*</c>.</summary>
+    public static string Wait(WaitStarted wait, LocalDate seenFrom) =>
+        $"{Visible.Line(wait.For)} {Earliest(wait, seenFrom)}{(HasOneTime(wait) ? "" : $", {Better(wait, seenFrom)}")}";
+
+    private static bool HasOneTime(WaitStarted wait) => wait.Earliest.ToInstant() == wait.Comfortable.ToInstant();
+
+    private static string Star(WaitStarted wait) => wait.IsDefault ? "*" : "";
 
     /// <summary>Findings by the task they are shown at: the first one of their place.</summary>
     public static ILookup<string, Finding> Beside(Plan plan)
@@ -136,6 +146,10 @@ internal static class PlanFacts
     public static IEnumerable<string> Remarks(Plan plan)
     {
         var sittings = plan.Days.SelectMany(day => day.Sittings).ToList();
+        if (sittings.SelectMany(s => s.Tasks).Any(task => task.FollowsOn))
+            yield return FollowsOn;
+        if (sittings.SelectMany(s => s.Tasks).SelectMany(t => t.Starts).Any(wait => !HasOneTime(wait)))
+            yield return TwoTimes;
         if (sittings.SelectMany(s => s.Tasks).SelectMany(t => t.Starts).Any(wait => wait.IsDefault))
             yield return DefaultFigure;
         if (sittings.Any(s => !s.Cautions.IsEmpty))

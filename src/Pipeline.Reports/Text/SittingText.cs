@@ -80,14 +80,26 @@ internal sealed class SittingText(Page page, Plan plan)
             page.Hung(Deep, use);
         if (task.CleanOutBefore is { } clean)
             page.Hung(Sub("clean"), PlanFacts.CleanFirst(task, clean));
-        foreach (var wait in task.Starts)
-            page.Hung(Sub("wait"), PlanFacts.Wait(wait, date));
+        SetWaits(date, task);
         if (task.NotLaterThan is { } latest)
             page.Hung(Sub("start by"), Moments.From(date, latest), Tone.Warning);
         if (PlanFacts.WhyNow(task, whyBefore) is { } why)
             page.Hung(Sub("why now"), Visible.Line(why), Tone.Quiet);
         if (task.Note is { Length: > 0 } note)
             page.Hung(Sub("note"), Visible.Line(note));
+    }
+
+    private void SetWaits(LocalDate date, PlannedTask task)
+    {
+        if (task.Starts.IsEmpty)
+            return;
+        Columns.Set(page, Deep.Length, [new(""), new(""), new(""), new("")], [.. task.Starts.Select((wait, i) => (IReadOnlyList<Run>)
+        [
+            new Run(Cells.Left(i == 0 ? "wait" : "", LabelCells - 2), Tone.Quiet),
+            Visible.Line(wait.For),
+            PlanFacts.Earliest(wait, date),
+            PlanFacts.Better(wait, date),
+        ])]);
     }
 
     private static string Using(PlannedTask task)

@@ -67,6 +67,7 @@ internal static class Harbour
             Areas = ["all"],
             Words = words,
             WhyNotEarlier = why,
+            FollowsOn = why.StartsWith("The hands are busy", StringComparison.Ordinal),
         };
     }
 

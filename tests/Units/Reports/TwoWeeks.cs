@@ -11,7 +11,7 @@ namespace Pipeline.Tests.Units.Reports;
 internal static class TwoWeeks
 {
     private const string Closed = "Nobody sits at the bench earlier, or not for long enough.";
-    private const string Hands = "The hands are busy with the task before it.";
+    private const string Hands = "The hands are busy with the task before it until then.";
 
     public static Place UndercoatOfDivers { get; } = new("workflows/tidewater.yaml", 92, 9);
 
