@@ -81,7 +81,9 @@ internal static class Planning
                 WriteFindings(none.Checked.Findings.Concat(none.Outcome.Reasons).ToSequence(), wish, disk);
                 return ExitCode.NoPlan;
             default:
-                Console.Error.Write("pipeline: not planned, since the errors above would ruin the pieces; mend them, or silence a rule with a reason\n");
+                Console.Error.Write(result.Checked.Walked is null
+                    ? "pipeline: not planned; mend the errors above first\n"
+                    : "pipeline: not planned; mend the errors above first, or silence a rule with a reason where you know better\n");
                 WriteFindings(result.Checked.Findings, wish, disk);
                 return ExitCode.Errors;
         }

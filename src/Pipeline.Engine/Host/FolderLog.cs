@@ -27,7 +27,7 @@ internal sealed class FolderLog(ILogger log) : INotificationHandler<FileArrived>
                 log.Information("{File:l}: planned, there is nothing to do", name);
                 break;
             case HostResult.Findings:
-                log.Warning("{File:l}: not planned, {Errors} errors", name, notification.Errors);
+                log.Warning("{File:l}: not planned, errors: {Errors}", name, notification.Errors);
                 break;
             case HostResult.NoPlan:
                 log.Warning("{File:l}: no plan meets what it asks", name);
