@@ -1,15 +1,18 @@
+using Pipeline.Benchmarks.Command;
 using Pipeline.Benchmarks.Scheduling;
 
 return args switch
 {
     ["batches", .. var rest] => BatchesBenchmark.Run(rest),
     ["instances", .. var rest] => InstancesBenchmark.Run(rest),
+    ["startup"] => StartupBenchmark.Run(),
+    ["check20k", .. var rest] => LargeFileBenchmark.Run(rest),
     ["storm", .. var rest] => StormBenchmark.Run(rest),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("benchmarks: batches [SIZE…] [--quick|--thorough] | instances FOLDER [--set NAME] [--take N] [--effort E] | storm [N]");
+    Console.Error.WriteLine("benchmarks: batches [SIZE…] [--quick|--thorough] | instances FOLDER [--set NAME] [--take N] [--effort E] | storm [N] | startup | check20k [--check-only]");
     return 2;
 }

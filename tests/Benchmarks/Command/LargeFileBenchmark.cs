@@ -1,0 +1,109 @@
+using System.Diagnostics;
+using NodaTime;
+using Pipeline.Engine;
+using Pipeline.Planning;
+using Pipeline.Workflows;
+using YamlDotNet.Core;
+using YamlDotNet.RepresentationModel;
+
+namespace Pipeline.Benchmarks.Command;
+
+/// <summary>
+/// Checks a file of 20,000 steps against what the YAML reader alone takes, and plans it: time to the first plan and the most memory.
+/// </summary>
+internal static class LargeFileBenchmark
+{
+    private const int Steps = 20_000;
+    private const double MostTimes = 3;
+    private const double MostSecondsToPlan = 20;
+    private const double MostMebibytes = 1024;
+    private const int Runs = 7;
+
+    public static int Run(string[] words)
+    {
+        Repository.BuildCommand();
+        var (trade, faults) = PluginLoading.Load([Path.Combine(Repository.CommandFolder, "plugins")]);
+        if (!faults.IsEmpty)
+            throw new InvalidOperationException(faults[0].Message);
+        var text = LargeBatch.Text(Steps);
+        var source = new SourceText("harbour.yaml", text);
+        Checked Check() => Stages.Check([source], trade);
+        var found = Check();
+        Console.WriteLine(FormattableString.Invariant(
+            $"{found.Walked?.Batch.Routes.Sum(route => route.Steps.Count) ?? 0} steps, {text.Length / 1024.0:0} KiB, {found.Findings.Count} findings"));
+        foreach (var finding in found.Findings.Take(3))
+            Console.WriteLine($"  {finding.Place}: {finding.Message} [{finding.Rule}]");
+
+        var (events, tree, check) = Times(text, Check);
+        Print("YAML events alone", events, check);
+        Print("YAML tree alone", tree, check);
+        Console.WriteLine(FormattableString.Invariant($"{"check",-20} {check,8:0.0} ms"));
+        var isFast = check <= MostTimes * tree;
+        Console.WriteLine(FormattableString.Invariant($"check at most {MostTimes:0} times the YAML tree: {(isFast ? "yes" : "NO")}"));
+        return words.Contains("--check-only") ? Code(isFast) : Code(Plan(found, trade) && isFast);
+    }
+
+    private static (double Events, double Tree, double Check) Times(string text, Func<Checked> check)
+    {
+        var (events, tree, whole) = (new List<double>(), new List<double>(), new List<double>());
+        for (var run = 0; run < Runs + 2; run++)
+        {
+            events.Add(Milliseconds(() =>
+            {
+                var parser = new Parser(new StringReader(text));
+                while (parser.MoveNext())
+                {
+                    // to the end
+                }
+            }));
+            tree.Add(Milliseconds(() => new YamlStream().Load(new StringReader(text))));
+            whole.Add(Milliseconds(() => check()));
+        }
+
+        // the first two runs are compiled along the way
+        return (Repository.Median(events.Skip(2)), Repository.Median(tree.Skip(2)), Repository.Median(whole.Skip(2)));
+    }
+
+    private static bool Plan(Checked found, Trade trade)
+    {
+        if (found.Sound is not { } walked)
+        {
+            Console.WriteLine("The file has errors; nothing is planned.");
+            return false;
+        }
+
+        var from = walked.Batch.Bench.Zone.AtLeniently(new LocalDateTime(2026, 11, 30, 8, 0)).ToInstant();
+        var first = new FirstPlan(Stopwatch.GetTimestamp());
+        var outcome = Stages.Plan(walked, trade, new PlanRequest(from, SearchEffort.Quick, Progress: first), CancellationToken.None);
+        var seconds = Stopwatch.GetElapsedTime(first.Began).TotalSeconds;
+        var toFirst = first.Seconds ?? seconds;
+        var mebibytes = Process.GetCurrentProcess().PeakWorkingSet64 / 1024.0 / 1024.0;
+        Console.WriteLine(FormattableString.Invariant($"first plan after {toFirst:0.0} s, quick effort done after {seconds:0.0} s, {mebibytes:0} MiB at most: {outcome.GetType().Name}"));
+        var isGood = outcome is PlanOutcome.Planned && toFirst <= MostSecondsToPlan && mebibytes <= MostMebibytes;
+        Console.WriteLine(FormattableString.Invariant($"a first plan within {MostSecondsToPlan:0} s and {MostMebibytes:0} MiB: {(isGood ? "yes" : "NO")}"));
+        return isGood;
+    }
+
+    private static void Print(string name, double milliseconds, double check) =>
+        Console.WriteLine(FormattableString.Invariant($"{name,-20} {milliseconds,8:0.0} ms, check is {check / milliseconds:0.00} times"));
+
+    private static double Milliseconds(Action action)
+    {
+        GC.Collect();
+        var began = Stopwatch.GetTimestamp();
+        action();
+        return Stopwatch.GetElapsedTime(began).TotalMilliseconds;
+    }
+
+    private static int Code(bool isGood) => isGood ? 0 : 1;
+
+    /// <summary>Notes when the first plan was told of.</summary>
+    private sealed class FirstPlan(long began) : IProgress<PlanProgress>
+    {
+        public long Began => began;
+
+        public double? Seconds { get; private set; }
+
+        public void Report(PlanProgress value) => Seconds ??= Stopwatch.GetElapsedTime(began).TotalSeconds;
+    }
+}
