@@ -20,7 +20,7 @@ internal enum Concern
     /// <summary>Anything laid over a thin enamel or oil effect, or a fixer: its solvent must be gone.</summary>
     SealOverEffect,
 
-    /// <summary>A waterborne coat over an enamel or oil coat: it must have cured.</summary>
+    /// <summary>A waterborne coat over an enamel or oil coat, or enamel over oil: it must have cured.</summary>
     FatOverLean,
 
     /// <summary>Strong solvent or alcohol over an enamel or oil coat: it must have cured.</summary>
@@ -56,7 +56,7 @@ internal static class Concerns
             return Concern.DecalOnYoung;
         if (over.IsSpirit() && !top.IsSpirit())
             return over.IsSpiritEffect() || IsEnamel(over) || top.IsWaterborne() ? Concern.ThinnerOnYoung : Concern.Recoat;
-        if (top.IsSpirit() && over.IsWaterborne())
+        if (top.IsSpirit() && (over.IsWaterborne() || (IsEnamel(over) && !over.IsSpiritEffect() && !IsEnamel(top))))
             return Concern.FatOverLean;
         if (top.IsSpirit() && (over.IsHot() || over.IsAlcohol()))
             return Concern.HotOverSoft;

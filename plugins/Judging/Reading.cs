@@ -56,6 +56,9 @@ internal static class Reading
     public static bool IsWaterborne(this Layer layer) =>
         layer.Family?.Carrier == Carrier.Water && layer.Role is not (LayerRole.Decal or LayerRole.Texture or LayerRole.Powder or LayerRole.Scatter);
 
+    /// <summary>An ink or staining paint, whichever verb lays it.</summary>
+    public static bool IsStain(this Layer layer) => layer.Technique == Technique.Stain || layer.Family?.Name == "stain";
+
     /// <summary>A very thin effect of enamel or oil, judged by its own times and not as a coat.</summary>
     public static bool IsSpiritEffect(this Layer layer) => layer.Role == LayerRole.Effect && layer.IsSpirit();
 

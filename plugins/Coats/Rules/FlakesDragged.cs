@@ -13,14 +13,14 @@ public sealed class FlakesDragged : TradeRule
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)
             yield break;
-        if (!(coat.IsAlcohol() || coat.IsHot()) || !coat.IsWet())
+        if (!(coat.IsAlcohol() || coat.IsHot() || coat.IsStain()) || !coat.IsWet())
             yield break;
         foreach (var area in moment.Reached())
         {
             if (moment.Before[area].TopCoat() is not { } top || !top.IsAlcohol() || !top.IsMetallic)
                 continue;
             yield return moment.Says(
-                Level.Error,
+                coat.IsStain() ? Level.Warning : Level.Error,
                 area,
                 $"{coat.Name} laid wet on the bare {top.Name} of {{areas}} floats its flakes: the metal blotches.",
                 $"Seal {top.Name} with two mist coats first ('body: mist').",

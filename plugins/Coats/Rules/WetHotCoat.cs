@@ -13,11 +13,11 @@ public sealed class WetHotCoat : TradeRule
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)
             yield break;
-        if (!coat.IsHot() || !coat.IsWet())
+        if (!(coat.IsHot() || coat.IsAlcohol()) || !coat.IsWet())
             yield break;
         foreach (var area in moment.Reached())
         {
-            if (moment.Before[area].Top is not { } top || !(top.IsSpirit() || top.IsWaterborne()))
+            if (moment.Before[area].Top is not { } top || !(top.IsSpirit() || (coat.IsHot() && top.IsWaterborne())))
                 continue;
             yield return moment.Says(
                 Level.Warning,

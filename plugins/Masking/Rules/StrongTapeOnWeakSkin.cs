@@ -19,7 +19,7 @@ public sealed class StrongTapeOnWeakSkin : TradeRule
             if (surface.IsMasked || surface.Top is not { } top)
                 continue;
             var isWeak = top.IsAlcohol()
-                || top.Technique == Technique.Stain
+                || top.IsStain()
                 || (top.IsWaterborne() && top.Role != LayerRole.Varnish && !surface.Has(LayerRole.Undercoat) && !surface.Has(LayerRole.Sealer));
             if (isWeak)
             {

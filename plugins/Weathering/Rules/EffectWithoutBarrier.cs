@@ -21,14 +21,18 @@ public sealed class EffectWithoutBarrier : TradeRule
             // what is cleaned back was judged when it was laid
             if (rubbed is not null && surface.Top?.IsSpiritEffect() == true)
                 continue;
-            if (surface.TopCoat() is not { } top || !(top.IsAlcohol() || (top.IsSpirit() && (rubbed is not null || coat!.IsSpiritEffect()))))
+            if (surface.TopCoat() is not { } top || !IsDissolved(top, coat))
                 continue;
             yield return moment.Says(
-                top.IsAlcohol() ? Level.Warning : Level.Error,
+                top.IsAlcohol() || coat is { Role: not LayerRole.Effect } ? Level.Warning : Level.Error,
                 area,
                 $"The thinner of {rubbed ?? coat!.Name} dissolves {top.Name} on {{areas}}: no varnish lies between them.",
                 "Varnish {areas} first and let the varnish get wash-safe.",
                 new Pointer(top.Step, $"{top.Name} was laid here"));
         }
     }
+
+    // by an effect or by rubbing any enamel or oil; by a whole coat of oil the enamel under it
+    private static bool IsDissolved(Layer top, Layer? coat) =>
+        top.IsAlcohol() || (top.IsSpirit() && (coat is null || coat.IsSpiritEffect() || (Concerns.IsEnamel(top) && !Concerns.IsEnamel(coat))));
 }
