@@ -48,7 +48,7 @@ internal sealed partial class RulePage
     /// <summary>The file name a rule's page must have: that of its class.</summary>
     public static string FileNameOf(Rule rule) => rule.GetType().Name + ".md";
 
-    /// <summary>The findings a fragment marks: its line and the rule's name.</summary>
+    /// <summary>The findings a fragment marks: its line, the level if the mark says one, and the rule's name.</summary>
     public static IReadOnlyList<string> Marked(Fragment fragment) =>
         [.. fragment.Yaml.Split('\n').SelectMany((line, index) => Mark().Matches(line).Select(mark => $"{index + 1} {mark.Groups[1].Value}"))];
 
@@ -77,6 +77,6 @@ internal sealed partial class RulePage
         }
     }
 
-    [GeneratedRegex(@"# <- ([a-z-]+)", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"# <- ((?:(?:error|warning|note) )?[a-z-]+)", RegexOptions.CultureInvariant)]
     private static partial Regex Mark();
 }

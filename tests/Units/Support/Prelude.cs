@@ -27,6 +27,7 @@ internal static class Prelude
           bilge ink:         { family: stain, sheen: satin, colour: "#20343a" }
           bellfounder brass: { family: alcohol metallic, sheen: gloss, metallic: yes, colour: "#b58b3b" }
           bright steel:      { family: acrylic lacquer, sheen: gloss, metallic: yes, colour: "#b8bcc0" }
+          dull iron:         { family: acrylic lacquer, sheen: matt, metallic: yes, colour: "#3c3d40" }
           whisky glass:      { family: acrylic lacquer, sheen: gloss, clear: yes, colour: "#c98a2b" }
           rust shade:        { family: waterborne acrylic, sheen: matt, colour: "#6a3a1c" }
           bilge wash:        { family: enamel, sheen: matt, colour: "#3a2c20" }
