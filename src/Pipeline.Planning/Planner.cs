@@ -9,6 +9,9 @@ namespace Pipeline.Planning;
 /// <summary>From a walked batch to days, sittings and tasks. Pure: the same input gives the same plan on every machine.</summary>
 public static class Planner
 {
+    private static readonly Instant Earliest = Instant.FromUtc(1900, 1, 1, 0, 0);
+    private static readonly Instant Latest = Instant.FromUtc(9000, 1, 1, 0, 0);
+
     /// <summary>Plans a batch.</summary>
     /// <param name="walked">The batch, walked without an error.</param>
     /// <param name="trade">What the plugins brought, for the clean-out times.</param>
@@ -46,6 +49,12 @@ public static class Planner
     {
         var bench = walked.Batch.Bench;
         var findings = new List<Finding>();
+        if (from < Earliest || from > Latest)
+        {
+            // near the ends of the calendar there is no looking ahead
+            return [new Finding { Level = Level.Error, Place = bench.Place, Message = "A plan can begin from the year 1900 to the year 9000.", Remedy = "Give another time to plan from." }];
+        }
+
         if (walked.Routes.Any(route => !route.Route.Steps.IsEmpty) && Horizon.HasNoSitting(bench, from))
         {
             findings.Add(new Finding

@@ -19,7 +19,7 @@ internal sealed class Horizon
             step.Work.SetUp.Minutes + step.Work.PutAway.Minutes + (step.Work.PerUnit.Minutes * (step.Work.Together ? 1 : route.Route.Model.Count))));
         var days = 14 + (1.5 * walked.Routes.Select(route => ChainMinutes(route, bench, pace)).DefaultIfEmpty(0).Max() / 1440);
         var latestPin = walked.Routes.SelectMany(route => route.Route.Pins).Select(pin => Pinned.At(pin, bench.Zone)).DefaultIfEmpty(from).Max();
-        Until = Instant.Min(from + Furthest, Instant.Max(from, latestPin) + Duration.FromDays(Math.Min(days, Furthest.TotalDays)));
+        Until = Instant.Min(from + Furthest, Instant.Min(from + Furthest, Instant.Max(from, latestPin)) + Duration.FromDays(Math.Min(days, Furthest.TotalDays)));
         // set-ups are paid again where a lot is parted, and tools are cleaned: twice the bare work, shared by nobody, surely holds it
         var needed = (2 * attended) + 240;
         while (OpenMinutes() < needed && TryExtend())

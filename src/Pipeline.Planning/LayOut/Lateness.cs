@@ -21,9 +21,9 @@ internal static class Lateness
         {
             var worst = same.MaxBy(l => l.Ready);
             var models = same.Select(l => table.RouteOf(l.Activity).Route.Model.Name).ToList();
-            var proved = table.Planned.Bound.Finish > worst.By && worst.Ready == table.Planned.Score.Finish
-                ? " No plan with these sittings can do it in time."
-                : "";
+            // the bound is that of the last finish of all: it proves something only where everything is due by then
+            var isAllDue = table.Posed.Activities.Count(posed => posed.Step is null) == table.Posed.Problem.Dues.Count(due => due.By <= worst.By);
+            var proved = isAllDue && table.Planned.Bound.Finish > worst.By ? " No plan with these sittings can do it all in time." : "";
             yield return new Finding
             {
                 Level = Level.Error,

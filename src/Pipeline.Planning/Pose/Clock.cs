@@ -12,6 +12,9 @@ internal sealed class Clock
 {
     private const int TicksPerMinute = 2;
 
+    // Ninety-five years: longer than any look ahead, and short of where calendars end.
+    private const double MostTicks = 1e8;
+
     public Clock(Instant from)
     {
         var minutes = from.ToUnixTimeTicks() / (double)NodaConstants.TicksPerMinute;
@@ -31,10 +34,10 @@ internal sealed class Clock
     public Instant MinuteAt(long tick) => Origin + Duration.FromMinutes(Math.Floor(tick / (double)TicksPerMinute));
 
     /// <summary>Ticks that are at least so many minutes.</summary>
-    public static long AtLeast(double minutes) => (long)Math.Ceiling(minutes * TicksPerMinute - 1e-9);
+    public static long AtLeast(double minutes) => (long)Math.Min(MostTicks, Math.Ceiling((minutes * TicksPerMinute) - 1e-9));
 
     /// <summary>Ticks that are at most so many minutes.</summary>
-    public static long AtMost(double minutes) => (long)Math.Floor(minutes * TicksPerMinute + 1e-9);
+    public static long AtMost(double minutes) => (long)Math.Min(MostTicks, Math.Floor((minutes * TicksPerMinute) + 1e-9));
 
     /// <summary>Attended time in ticks, rounded up.</summary>
     public static long Of(Attended time) => AtLeast(time.Minutes);

@@ -17,6 +17,7 @@ internal sealed class Posing(Walked walked, Trade trade, Instant from, Pace pace
     private readonly Clock clock = new(from);
     private readonly ToolLoads tools = new();
     private readonly List<Finding> findings = [];
+    private readonly HashSet<string> undone = new(StringComparer.Ordinal);
 
     /// <summary>What stands in the way before any search: a step nobody may do, a bench too damp for any figure.</summary>
     public IReadOnlyList<Finding> Findings => findings;
@@ -116,7 +117,7 @@ internal sealed class Posing(Walked walked, Trade trade, Instant from, Pace pace
         ImmutableArray<int> may = [.. Enumerable.Range(0, painters.Count).Where(i => painters[i].Does.IsEmpty || painters[i].Does.Contains(step.Verb))];
         if (may.Length == painters.Count)
             return [];
-        if (may.IsEmpty && findings.Count == 0)
+        if (may.IsEmpty && undone.Add(step.Verb))
         {
             findings.Add(new Finding
             {

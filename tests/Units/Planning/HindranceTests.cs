@@ -71,4 +71,18 @@ public class HindranceTests
     [Fact]
     public void More_units_at_once_than_the_drying_rack_holds_is_no_obstacle_one_after_another() =>
         Workshop.Evenings().Tool("airbrush", 1).Tool("drying rack", 2).Model("Crane", 6, r => r.Spray(Boot)).Outcome().Should().BeOfType<PlanOutcome.Planned>();
+
+    [Theory]
+    [InlineData("0001-01-01 00:00")]
+    [InlineData("9998-12-31 00:00")]
+    public void A_plan_from_the_ends_of_the_calendar(string from) =>
+        Workshop.Evenings().Model("Crane", 1, r => r.Work("trim", minutes: 5)).NoPlan(from).Message.Should().StartWith("A plan can begin");
+
+    [Fact]
+    public void Times_out_of_all_proportion_are_told_not_thrown()
+    {
+        Workshop.Evenings().Model("Crane", 1, r => r.Work("trim", minutes: 1e300)).NoPlan().Message.Should().StartWith("No sitting is long enough");
+        Workshop.Evenings().Model("Crane", 1, r => r.Rest(hours: 1e300).Work("trim", minutes: 5)).NoPlan().Level.Should().Be(Level.Error);
+        Workshop.Evenings().Model("Crane", 1, r => r.Work("trim", minutes: 5).At("9998-12-01 19:00")).NoPlan().Level.Should().Be(Level.Error);
+    }
 }
