@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Pipeline.Scheduling;
 
 /// <summary>One whole search: checks, first plans, better plans, bound, audit, reasons.</summary>
@@ -52,13 +54,13 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
             if (project.IsImpossible)
                 return new Outcome.Impossible([new Obstacle.ProvedImpossible()]);
             if (best is null)
-                return new Outcome.Impossible([obstacle ?? new Obstacle.NotFound(), new Obstacle.NotFound()]);
+                return new Outcome.Impossible(NotFound(obstacle));
             bound.Prove(project.Bound);
             return Finish(net, bound, cancel.IsCancellationRequested);
         }
 
         if (best is null)
-            return new Outcome.Impossible([obstacle ?? new Obstacle.NotFound(), new Obstacle.NotFound()]);
+            return new Outcome.Impossible(NotFound(obstacle));
         bound.Sharpen(bestScore.Finish);
         Better(net, new Ground(net, components, heads), bound, cancel);
         return Finish(net, bound, cancel.IsCancellationRequested);
@@ -84,6 +86,10 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
 
         return obstacle;
     }
+
+    // What stood in the way of the last try is a hint, no proof.
+    private static ImmutableArray<Obstacle> NotFound(Obstacle? hint) =>
+        hint is null ? [new Obstacle.NotFound()] : [hint, new Obstacle.NotFound()];
 
     private void Better(Net net, Ground ground, LowerBound bound, CancellationToken cancel)
     {

@@ -10,6 +10,7 @@ internal sealed class WorkContent
     private readonly OpenTime clock;
     private readonly int[] activities;
     private readonly long[] heads;
+    private readonly long[] leastRuns;
     private readonly List<(int[] Users, long Ticks)> tours = [];
 
     /// <summary>All work that only the given workers may do, against their hours.</summary>
@@ -19,6 +20,7 @@ internal sealed class WorkContent
         this.heads = heads;
         clock = new OpenTime(net, workers, once: false);
         activities = [.. Enumerable.Range(0, net.Count).Where(a => net.Attended[a] && net.Done[a] < net.Units[a] && net.Workers[a].All(workers.Contains))];
+        leastRuns = LeastRuns.Of(net);
         var longest = workers.SelectMany(w => net.Open[w]).Select(o => o.Length).DefaultIfEmpty(1).Max();
         for (var t = 0; t < net.Problem.Tools.Length; t++)
         {
@@ -54,6 +56,8 @@ internal sealed class WorkContent
                     pieces.Add((clock.At(heads[u]), clock.At(latest[u] + net[a].PerUnit), net[a].PerUnit));
             }
 
+            if (leastRuns[a] > 1 && net[a].SetUp + net[a].PutAway > 0)
+                pieces.Add((clock.At(heads[first]), clock.At(latest[last]), (leastRuns[a] - 1) * (net[a].SetUp + net[a].PutAway)));
             if (net[a].PutAway > 0)
                 pieces.Add((clock.At(heads[last] + net[a].PerUnit), clock.At(latest[last] + net[a].PerUnit + net[a].PutAway), net[a].PutAway));
         }

@@ -25,8 +25,8 @@ internal sealed class Annealing(Ground ground, Pricing pricing, int seed, int th
         var from = start;
         for (var leg = 0; leg < Legs && !cancel.IsCancellationRequested; leg++)
         {
-            // Each leg cools down from a lower temperature.
-            var hot = 0.15 * Math.Pow(0.6, leg);
+            // Each leg cools down from a lower temperature. In a short sequence one move means more, and it has to be hotter.
+            var hot = 0.15 * Math.Pow(0.6, leg) * Math.Clamp(120.0 / Math.Max(1, start.Count), 1, 20);
             void Leg(int w)
             {
                 if (walks[w].StartFrom(from))

@@ -68,6 +68,9 @@ internal sealed class Sequence
 
     public int Count { get; private set; }
 
+    /// <summary>Positions the change under way has touched.</summary>
+    public int Touched => journal.Count;
+
     /// <summary>Number of the change under way.</summary>
     public int Trial { get; private set; }
 

@@ -7,6 +7,7 @@ namespace Pipeline.Scheduling;
 internal sealed class Walk
 {
     private const int Near = 30;
+    private const int Short = 60;
 
     private readonly Ground ground;
     private readonly Net net;
@@ -16,6 +17,8 @@ internal sealed class Walk
     private readonly double scale;
     private Sequence sequence = null!;
     private Price price;
+    private bool isAtBest;
+    private long moved;
 
     public Walk(Ground ground, Pricing pricing, int seed)
     {
@@ -28,7 +31,8 @@ internal sealed class Walk
         scale = attended.Length == 0 ? 1 : attended.Average(a => net[a].SetUp + net.Work(a, net.Units[a]) + net[a].PutAway);
     }
 
-    public long Work => retiming.Work;
+    /// <summary>Runs timed; what is only moved about counts a part.</summary>
+    public long Work => retiming.Work + (moved / 8);
 
     public Slot[]? Best { get; private set; }
 
@@ -47,7 +51,9 @@ internal sealed class Walk
             fresh[p].HeldInTrial = 0;
         }
 
+        isAtBest = false;
         sequence = new Sequence(ground, fresh);
+        moved += sequence.Count;
         sequence.Begin();
         if (!retiming.All(sequence))
             return false;
@@ -66,43 +72,71 @@ internal sealed class Walk
     {
         if (sequence.Count < 2)
             return;
-        var begun = retiming.Work;
-        // A trial that is refused before re-timing counts too, so that this always ends.
-        for (long tries = 0; retiming.Work - begun + (tries / 8) < work; tries++)
+        var begun = Work;
+        for (long tries = 0; Work - begun < work; tries++)
         {
+            // A trial that is refused before re-timing counts too, so that this always ends.
+            moved++;
             if ((tries & 255) == 0 && cancel.IsCancellationRequested)
-                return;
-            var done = (double)(retiming.Work - begun + (tries / 8)) / work;
-            var temperature = scale * hot * Math.Pow(cold / hot, done);
-            sequence.Begin();
-            var (from, to) = Change();
-            if (from < 0)
-                continue;
-            if (!retiming.From(sequence, from, Math.Min(to, sequence.Count)))
-            {
-                sequence.TakeBack();
-                continue;
-            }
-
-            var next = pricing.Of(sequence);
-            if (next.Slope > price.Slope && random.NextDouble() >= Math.Exp((price.Slope - next.Slope) / temperature))
-            {
-                sequence.TakeBack();
-                continue;
-            }
-
-            price = next;
-            if (!price.IsBetterThan(BestPrice))
-                continue;
-            BestPrice = price;
-            Best = sequence.Snapshot();
+                break;
+            var temperature = scale * hot * Math.Pow(cold / hot, (double)(Work - begun) / work);
+            Try(temperature);
         }
+
+        if (isAtBest)
+            Note();
+    }
+
+    private void Try(double temperature)
+    {
+        sequence.Begin();
+        var (from, to) = Change();
+        if (from < 0)
+            return;
+        var isTimed = retiming.From(sequence, from, Math.Min(to, sequence.Count));
+        moved += sequence.Touched;
+        if (!isTimed)
+        {
+            sequence.TakeBack();
+            return;
+        }
+
+        var next = pricing.Of(sequence);
+        var isBest = next.IsBetterThan(BestPrice);
+        if (next.Slope > price.Slope && !isBest && random.NextDouble() >= Math.Exp((price.Slope - next.Slope) / temperature))
+        {
+            sequence.TakeBack();
+            return;
+        }
+
+        if (isAtBest && !isBest)
+        {
+            // The best is about to be left: it is written down first, and this change left out.
+            sequence.TakeBack();
+            Note();
+            return;
+        }
+
+        price = next;
+        if (!isBest)
+            return;
+        BestPrice = price;
+        isAtBest = true;
+    }
+
+    private void Note()
+    {
+        Best = sequence.Snapshot();
+        moved += sequence.Count;
+        isAtBest = false;
     }
 
     // A change in the order; the stretch of positions it touches, or (−1, −1) if it is none.
     private (int From, int To) Change()
     {
         var p = random.Next(sequence.Count);
+        if (sequence.Count < Short && random.Next(4) == 0)
+            return Several(p);
         return random.Next(100) switch
         {
             < 45 => Shift(p, 1 + random.Next(random.Next(2) == 0 ? 4 : Near)),
@@ -110,7 +144,8 @@ internal sealed class Walk
             < 70 => Join(p),
             < 80 => Part(p),
             < 88 => Balance(p),
-            < 94 => OtherWorker(p),
+            < 92 => OtherWorker(p),
+            < 97 => Several(p),
             _ => Shift(p, 1 + random.Next(4 * Near)),
         };
     }
@@ -119,6 +154,23 @@ internal sealed class Walk
     {
         var to = random.Next(2) == 0 ? Math.Min(sequence.Count - 1, p + distance) : Math.Max(0, p - distance);
         return MoveTo(p, to);
+    }
+
+    // A few runs at once: greatest waits can forbid every single step on the way to a better order.
+    private (int From, int To) Several(int p)
+    {
+        var (from, to) = (-1, -1);
+        for (var count = 2 + random.Next(3); count > 0; count--)
+        {
+            var near = Math.Clamp(p + random.Next(-8, 9), 0, sequence.Count - 1);
+            var one = Shift(near, 1 + random.Next(4));
+            if (one.From < 0)
+                continue;
+            from = from < 0 ? one.From : Math.Min(from, one.From);
+            to = Math.Max(to, one.To);
+        }
+
+        return (from, to);
     }
 
     private (int From, int To) MoveTo(int p, int to)

@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+using Google.OrTools.Sat;
+using Google.OrTools.Util;
+using Pipeline.Scheduling;
+using static Pipeline.Tests.Scheduling.Given;
+
+namespace Pipeline.Tests.Scheduling;
+
+/// <summary>Small problems whose best plan is known for certain: every order is tried, or another solver is asked.</summary>
+public class OptimumTests
+{
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    public void Clean_outs_that_depend_on_the_order_cost_as_little_as_in_the_best_of_all_orders(int seed)
+    {
+        var random = new Random(seed);
+        var cleanOut = Enumerable.Range(0, 4).Select(i => Enumerable.Range(0, 4).Select(j => i == j ? 0L : random.Next(3, 30)).ToImmutableArray()).ToImmutableArray();
+        var tool = new Tool("airbrush", 1, ["a", "b", "c", "d"], cleanOut, [2, 3, 4, 5], [0, 0, 0, 0]);
+        var loads = Enumerable.Range(0, 7).Select(_ => random.Next(4)).ToArray();
+        var problem = Problem(Worker((0, 10_000)), [.. loads.Select((load, i) => Task($"{i}", 10) with { Tool = new ToolUse(0, load) })]) with { Tools = [tool] };
+
+        var best = Orders(7).Min(order =>
+            tool.Fill[loads[order[0]]] + 70 + order.Zip(order.Skip(1)).Sum(pair => cleanOut[loads[pair.First]][loads[pair.Second]]));
+
+        Plan(problem, Effort.Usual).Score.Finish.Should().Be(best);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    [InlineData(5)]
+    [InlineData(6)]
+    public void Greatest_waits_are_kept_with_a_finish_as_early_as_in_the_best_of_all_orders(int seed)
+    {
+        var random = new Random(seed);
+        var ticks = Enumerable.Range(0, 6).Select(_ => (long)random.Next(5, 30)).ToArray();
+        // three pairs, each with a least and a greatest wait
+        var waits = Enumerable.Range(0, 3).Select(p => After(2 * p, (2 * p) + 1, random.Next(5, 40), 45)).ToArray();
+        var problem = Problem(Worker((0, 10_000)), [.. ticks.Select((t, i) => Task($"{i}", t))], waits);
+
+        var best = Orders(6).Select(order => Finish(order, ticks, waits)).Min();
+
+        Plan(problem, Effort.Usual).Score.Finish.Should().Be(best!.Value);
+    }
+
+    [Fact]
+    public void Another_solver_finds_no_better_plan_on_small_random_weeks()
+    {
+        for (var seed = 0; seed < 40; seed++)
+        {
+            var problem = Week(seed);
+            var second = SecondOpinion(problem);
+            switch (Solver.Solve(problem, Effort.Usual, 1, progress: null, keep: null, threads: 1))
+            {
+                case Outcome.Planned plan:
+                    plan.Score.Finish.Should().Be(second, $"seed {seed}");
+                    plan.Bound.Finish.Should().BeLessThanOrEqualTo(second!.Value, $"seed {seed}");
+                    break;
+                default:
+                    second.Should().BeNull($"seed {seed}");
+                    break;
+            }
+        }
+    }
+
+    // Seven steps, one pair of hands, short sittings, waits of both kinds.
+    private static Problem Week(int seed)
+    {
+        var random = new Random(seed);
+        var activities = Enumerable.Range(0, 7).Select(i => Task($"{i}", random.Next(5, 40), unattended: random.Next(3) * 20)).ToArray();
+        var waits = new List<Wait>();
+        for (var i = 1; i < 7; i++)
+        {
+            if (random.Next(3) > 0)
+                waits.Add(After(random.Next(i), i, random.Next(0, 60), random.Next(4) == 0 ? random.Next(120, 300) : null));
+        }
+
+        return Problem(Worker([.. Enumerable.Range(0, 14).Select(d => (d * 100L, (d * 100L) + random.Next(40, 80)))]), activities, [.. waits]);
+    }
+
+    private static long? SecondOpinion(Problem problem)
+    {
+        var model = new CpModel();
+        var starts = problem.Activities.Select(a => model.NewIntVarFromDomain(
+            Domain.FromIntervals([.. problem.Workers[0].Open.Open.Where(o => o.Length >= a.PerUnit).Select(o => new[] { o.Start, o.End - a.PerUnit })]), a.Name)).ToArray();
+        model.AddNoOverlap(starts.Select((s, i) => model.NewFixedSizeIntervalVar(s, problem.Activities[i].PerUnit, $"i{i}")));
+        foreach (var wait in problem.Waits)
+        {
+            var from = problem.Activities[wait.From];
+            var elapsed = starts[wait.To] - starts[wait.From] - from.PerUnit - from.Unattended;
+            model.Add(elapsed >= wait.Least!.Value);
+            if (wait.Greatest is { } greatest)
+                model.Add(elapsed <= greatest);
+        }
+
+        var finish = model.NewIntVar(0, 100_000, "finish");
+        for (var i = 0; i < starts.Length; i++)
+            model.Add(finish >= starts[i] + problem.Activities[i].PerUnit + problem.Activities[i].Unattended);
+        model.Minimize(finish);
+        var solver = new CpSolver { StringParameters = "num_workers:1" };
+        return solver.Solve(model) == CpSolverStatus.Optimal ? (long)solver.ObjectiveValue : null;
+    }
+
+    // The earliest finish with the steps in this order, or null if the waits forbid it.
+    private static long? Finish(int[] order, long[] ticks, Wait[] waits)
+    {
+        var start = new long[order.Length];
+        for (var round = 0; round < 50; round++)
+        {
+            var before = start.ToArray();
+            for (var p = 1; p < order.Length; p++)
+                start[order[p]] = Math.Max(start[order[p]], start[order[p - 1]] + ticks[order[p - 1]]);
+            foreach (var wait in waits)
+            {
+                start[wait.To] = Math.Max(start[wait.To], start[wait.From] + ticks[wait.From] + wait.Least!.Value);
+                start[wait.From] = Math.Max(start[wait.From], start[wait.To] - ticks[wait.From] - wait.Greatest!.Value);
+            }
+
+            if (before.AsSpan().SequenceEqual(start))
+                return Enumerable.Range(0, start.Length).Max(i => start[i] + ticks[i]);
+        }
+
+        return null;
+    }
+
+    private static IEnumerable<int[]> Orders(int count)
+    {
+        if (count == 1)
+            return [[0]];
+        return Orders(count - 1).SelectMany(order => Enumerable.Range(0, count).Select(p => order[..p].Append(count - 1).Concat(order[p..]).ToArray()));
+    }
+}
