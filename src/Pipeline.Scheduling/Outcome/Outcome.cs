@@ -49,13 +49,13 @@ public readonly record struct ActivityFinish(int Activity, long Finish, long Sla
 /// schedule on every machine.</summary>
 public enum Effort
 {
-    /// <summary>A good first plan: some dozens of dispatches, and a short search. About a third of a second for 150 runs.</summary>
+    /// <summary>Some dozens of dispatches and a short search: 500 placements per unit, at most 2 million.</summary>
     Quick,
 
-    /// <summary>The everyday choice: about five seconds on two cores.</summary>
+    /// <summary>The everyday choice, a matter of seconds: 20,000 placements per unit, at most 30 million.</summary>
     Usual,
 
-    /// <summary>Six times as much work as usual.</summary>
+    /// <summary>For when it matters: 600,000 placements per unit, at most 360 million.</summary>
     Thorough,
 }
 
