@@ -31,7 +31,7 @@ internal sealed class Choice
     public static class Of<T>
         where T : struct, Enum
     {
-        private static readonly Choice Words = new(typeof(T));
+        public static readonly Choice Words = new(typeof(T));
 
         public static string Expected => Words.Expected;
 

@@ -77,7 +77,7 @@ internal sealed class Desk(FindingList findings)
     }
 
     /// <summary>The items of a list; of anything else, the node alone; of nothing, a finding.</summary>
-    public IReadOnlyList<SyntaxNode> OneOrMore(SyntaxNode node, string expected)
+    public Sequence<SyntaxNode> OneOrMore(SyntaxNode node, string expected)
     {
         if (node is ListNode { Items.Count: > 0 } list)
             return list.Items;

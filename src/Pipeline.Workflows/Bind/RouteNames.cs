@@ -5,7 +5,16 @@ namespace Pipeline.Workflows;
 /// <summary>Areas as they were named, and as they are.</summary>
 /// <param name="Names">The names, placeholders already replaced; parts keep their own name.</param>
 /// <param name="Areas">The areas in the model's order, without repeats.</param>
-internal sealed record NamedAreas(Sequence<string> Names, Sequence<Area> Areas);
+internal sealed record NamedAreas(Sequence<string> Names, Sequence<Area> Areas)
+{
+    private string? joined;
+
+    /// <summary>The areas' own names.</summary>
+    public Sequence<string> AreaNames { get; } = Areas.Count == 1 ? [Areas[0].Name] : Areas.Select(area => area.Name).ToSequence();
+
+    /// <summary>They, parted by <c>+</c>.</summary>
+    public string Joined => joined ??= string.Join('+', AreaNames);
+}
 
 /// <summary>A step by its name in the file.</summary>
 /// <param name="As">Its name in the whole route.</param>
@@ -67,7 +76,7 @@ internal sealed class RouteNames : StepNames
     public bool IsFurtherDown(string name) => stepNames.Contains(name) || (around?.IsFurtherDown(name) ?? false);
 
     public override AreaNames? Areas(SyntaxNode node) =>
-        Named(node) is { } named ? new AreaNames(named.Areas.Select(area => area.Name).ToSequence()) : null;
+        Named(node) is { } named ? new AreaNames(named.AreaNames) : null;
 
     /// <summary>The areas a node names, with the names as given.</summary>
     public NamedAreas? Named(SyntaxNode node)
@@ -212,7 +221,7 @@ internal sealed class RouteNames : StepNames
         Desk.Text(node, "a text") is { } text ? paints.GetValueOrDefault(text)?.Name ?? text : null;
 
     /// <summary>The indexes of the steps that a node's names mean; all stand further up.</summary>
-    public IEnumerable<int> Earlier(IReadOnlyList<SyntaxNode> nodes)
+    public IEnumerable<int> Earlier(Sequence<SyntaxNode> nodes)
     {
         foreach (var node in nodes)
         {

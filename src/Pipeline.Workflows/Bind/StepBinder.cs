@@ -25,9 +25,9 @@ internal sealed class StepBinder(RouteBinder route)
         if (target is null || particulars is null)
             return null;
 
-        var areaNames = target.Areas.Select(area => area.Name).ToSequence();
+        var areaNames = target.AreaNames;
         var named = form.Verb.Target == Target.Areas ? areaNames : target.Names;
-        var job = new Job(route.Model, target.Areas, named, name ?? string.Join('+', areaNames));
+        var job = new Job(route.Model, target.Areas, named, name ?? target.Joined);
         if (Intend(form, names, job, particulars) is not { } intent || Deeds(form, index, intent) is not { } deeds)
             return null;
         var step = new Step

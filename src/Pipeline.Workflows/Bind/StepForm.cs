@@ -16,7 +16,7 @@ internal abstract record RouteItem(TextNode Key)
     public TextNode? AsNode { get; set; }
 
     /// <summary>Names of steps that must be done before.</summary>
-    public IReadOnlyList<SyntaxNode> After { get; set; } = [];
+    public Sequence<SyntaxNode> After { get; set; }
 
     /// <summary>Rules silenced for it.</summary>
     public Sequence<Silence> Silences { get; set; }

@@ -1,3 +1,5 @@
+using Pipeline.Abstractions;
+
 namespace Pipeline.Workflows;
 
 /// <summary>What a tree is to be after a change, and whether a text that was changed reads so.</summary>
@@ -35,10 +37,10 @@ internal static class TreeEdits
     }
 
     /// <summary>A list like another with other items.</summary>
-    public static ListNode List(ListNode like, IReadOnlyList<SyntaxNode> items) => new(like.File, like.Line, like.Column, items, like.Weight);
+    public static ListNode List(ListNode like, IReadOnlyList<SyntaxNode> items) => new(like.File, like.Line, like.Column, items.ToSequence(), like.Weight);
 
     /// <summary>A mapping like another with other entries.</summary>
-    public static MappingNode Mapping(SyntaxNode like, IReadOnlyList<Entry> entries) => new(like.File, like.Line, like.Column, entries, like.Weight);
+    public static MappingNode Mapping(SyntaxNode like, IReadOnlyList<Entry> entries) => new(like.File, like.Line, like.Column, entries.ToSequence(), like.Weight);
 
     /// <summary>A text at the place of another node.</summary>
     public static TextNode Text(SyntaxNode at, string text) => new(at.File, at.Line, at.Column, text, TextStyle.Plain);

@@ -23,7 +23,7 @@ internal static class AmountText
         ("tiny", 1, "a lens, a buckle"),
         ("small", 4, "a hand, a lantern"),
         ("medium", 15, "a coat, a base top"),
-        ("large", 40, "a whole figure, a shield wall"),
+        ("large", 40, "a whole figure"),
         ("huge", 200, "a small vehicle, a wall"),
         ("terrain", 600, "a terrain piece as large as a hand and higher"),
     ];

@@ -81,11 +81,11 @@ public sealed class TextNode : SyntaxNode
 /// <summary>A list.</summary>
 public sealed class ListNode : SyntaxNode
 {
-    internal ListNode(string file, int line, int column, IReadOnlyList<SyntaxNode> items, int weight)
+    internal ListNode(string file, int line, int column, Sequence<SyntaxNode> items, int weight)
         : base(file, line, column) => (Items, Weight) = (items, weight);
 
     /// <summary>Its items in file order.</summary>
-    public IReadOnlyList<SyntaxNode> Items { get; }
+    public Sequence<SyntaxNode> Items { get; }
 
     /// <inheritdoc/>
     public override string Kind => "a list";
@@ -96,11 +96,11 @@ public sealed class ListNode : SyntaxNode
 /// <summary>A mapping of keys to values; no key occurs twice.</summary>
 public sealed class MappingNode : SyntaxNode
 {
-    internal MappingNode(string file, int line, int column, IReadOnlyList<Entry> entries, int weight)
+    internal MappingNode(string file, int line, int column, Sequence<Entry> entries, int weight)
         : base(file, line, column) => (Entries, Weight) = (entries, weight);
 
     /// <summary>Its entries in file order.</summary>
-    public IReadOnlyList<Entry> Entries { get; }
+    public Sequence<Entry> Entries { get; }
 
     /// <inheritdoc/>
     public override string Kind => "a mapping of keys to values";

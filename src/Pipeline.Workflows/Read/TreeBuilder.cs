@@ -17,10 +17,12 @@ internal sealed class TreeBuilder
     private readonly FindingList findings;
     private readonly TextReader reader;
     private readonly bool hasUnseenCharacters;
-    private readonly Stack<Open> open = new();
+    private readonly List<OpenNode> open = [];
+    private readonly RepeatedTexts texts = new();
     private readonly Dictionary<string, SyntaxNode?> anchors = new(StringComparer.Ordinal);
     private SyntaxNode? root;
     private int nodes;
+    private int depth;
     private int documents;
     private int lastLine;
 
@@ -57,10 +59,10 @@ internal sealed class TreeBuilder
         {
             Stop(YamlMistakes.Describe(mistake, file, text, lineOffset, findings));
         }
-        catch (InvalidOperationException) when (open.TryPeek(out var unclosed) && unclosed.IsFlow)
+        catch (InvalidOperationException) when (depth > 0 && open[depth - 1].IsFlow)
         {
             // YamlDotNet 18.1 says no more than this when a line after an open bracket is indented less than the bracket's own key.
-            YamlMistakes.DescribeUnclosed(unclosed.PlaceIn(file), unclosed.IsMapping, text, lastLine, findings);
+            YamlMistakes.DescribeUnclosed(open[depth - 1].PlaceIn(file), open[depth - 1].IsMapping, text, lastLine, findings);
             Stop(lastLine + 1);
         }
         catch (Exception mistake) when (mistake is InvalidOperationException or ArgumentException or FormatException or IndexOutOfRangeException or OverflowException)
@@ -81,13 +83,13 @@ internal sealed class TreeBuilder
         {
             case Scalar scalar:
                 CheckTag(scalar.Tag, scalar, "str");
-                Place(Text(scalar), scalar.Anchor);
+                Place(Text(scalar), scalar.Anchor.IsEmpty ? null : scalar.Anchor.Value);
                 break;
             case MappingStart or SequenceStart:
                 Begin((NodeEvent)what);
                 break;
             case MappingEnd or SequenceEnd:
-                var closed = open.Pop();
+                var closed = open[--depth];
                 Place(closed.Close(file, EndOf(what)), closed.Anchor);
                 break;
             case AnchorAlias alias:
@@ -104,23 +106,26 @@ internal sealed class TreeBuilder
     {
         var isMapping = start is MappingStart;
         CheckTag(start.Tag, start, isMapping ? "map" : "seq");
-        if (open.Count == ReadingLimits.DeepestNesting)
+        if (depth == ReadingLimits.DeepestNesting)
         {
             findings.Error(PlaceOf(start), string.Create(CultureInfo.InvariantCulture, $"Lists and mappings are nested more than {ReadingLimits.DeepestNesting} deep here."), "Check the brackets and the indentation above.");
             Stop(int.MaxValue);
             return;
         }
 
-        if (open.Count > 0 && open.Peek() is { IsMapping: true, Key: null })
+        if (depth > 0 && open[depth - 1] is { IsMapping: true, Key: null })
         {
             findings.Error(PlaceOf(start), $"A key is a text, but here stands {(isMapping ? "a mapping" : "a list")}.", "Write the key as a plain word.");
             Stop(LineOf(start) + 1);
             return;
         }
 
-        if (!start.Anchor.IsEmpty)
-            anchors[start.Anchor.Value] = null;
-        open.Push(new Open(isMapping, IsFlow(start), LineOf(start), ColumnOf(start), start.Anchor));
+        var anchor = start.Anchor.IsEmpty ? null : start.Anchor.Value;
+        if (anchor is not null)
+            anchors[anchor] = null;
+        if (depth == open.Count)
+            open.Add(new OpenNode());
+        open[depth++].Begin(isMapping, IsFlow(start), LineOf(start), ColumnOf(start), anchor);
     }
 
     private void TakeAlias(AnchorAlias alias)
@@ -138,13 +143,13 @@ internal sealed class TreeBuilder
         }
 
         nodes += node.Weight - 1;
-        Place(node, AnchorName.Empty);
+        Place(node, null);
     }
 
-    private void Place(SyntaxNode node, AnchorName anchor)
+    private void Place(SyntaxNode node, string? anchor)
     {
-        if (!anchor.IsEmpty)
-            anchors[anchor.Value] = node;
+        if (anchor is not null)
+            anchors[anchor] = node;
         if (++nodes > ReadingLimits.MostNodes)
         {
             findings.Error(node.Place, string.Create(CultureInfo.InvariantCulture, $"The file holds more than {ReadingLimits.MostNodes:N0} keys and values, repeats with ‘*’ counted each time."), "Part the batch into several files, or write schemes in place of repeats.");
@@ -152,9 +157,9 @@ internal sealed class TreeBuilder
             return;
         }
 
-        if (open.Count == 0)
+        if (depth == 0)
             root ??= node;
-        else if (!open.Peek().Add(node, findings))
+        else if (!open[depth - 1].Add(node, findings))
             Stop(int.MaxValue);
     }
 
@@ -166,7 +171,7 @@ internal sealed class TreeBuilder
             ScalarStyle.Literal or ScalarStyle.Folded => TextStyle.Block,
             _ => TextStyle.Plain,
         };
-        var node = new TextNode(file, LineOf(scalar), ColumnOf(scalar), scalar.Value, style) { End = EndOf(scalar) };
+        var node = new TextNode(file, LineOf(scalar), ColumnOf(scalar), texts.One(scalar.Value), style) { End = EndOf(scalar) };
         if (hasUnseenCharacters || scalar.Style == ScalarStyle.DoubleQuoted)
         {
             var unseen = UnseenCharacters.IndexIn(scalar.Value);
@@ -198,105 +203,4 @@ internal sealed class TreeBuilder
     private (int Line, int Column) EndOf(ParsingEvent what) => ((int)what.End.Line + lineOffset, (int)what.End.Column);
 
     private static int ColumnOf(ParsingEvent what) => (int)what.Start.Column;
-
-    /// <summary>A list or mapping whose end has not been read yet.</summary>
-    private sealed class Open(bool isMapping, bool isFlow, int line, int column, AnchorName anchor)
-    {
-        /// <summary>Small mappings find a repeated key faster by looking than by hashing.</summary>
-        private const int FewKeys = 12;
-
-        private readonly List<Entry>? entries = isMapping ? new List<Entry>(4) : null;
-        private readonly List<SyntaxNode>? items = isMapping ? null : new List<SyntaxNode>(4);
-        private Dictionary<string, TextNode>? keys;
-        private long weight = 1;
-        private bool isRepeat;
-
-        public bool IsMapping => isMapping;
-
-        /// <summary>True in brackets or braces.</summary>
-        public bool IsFlow => isFlow;
-
-        public AnchorName Anchor => anchor;
-
-        public TextNode? Key { get; private set; }
-
-        public Place PlaceIn(string file) => new(file, line, column);
-
-        /// <summary>False if the whole has grown beyond any limit.</summary>
-        public bool Add(SyntaxNode node, FindingList findings)
-        {
-            weight += node.Weight;
-            if (items is not null)
-            {
-                items.Add(node);
-            }
-            else if (Key is null)
-            {
-                Key = node as TextNode ?? new TextNode(node.File, node.Line, node.Column, "", TextStyle.Quoted);
-                CheckKey(Key, findings);
-            }
-            else
-            {
-                if (!isRepeat && !IsDecimalComma(Key, node, findings))
-                    entries!.Add(new Entry(Key, node));
-                Key = null;
-            }
-
-            return weight <= ReadingLimits.MostNodes;
-        }
-
-        public SyntaxNode Close(string file, (int Line, int Column) end) => items is not null
-            ? new ListNode(file, line, column, items, (int)weight) { End = end, IsFlow = isFlow }
-            : new MappingNode(file, line, column, entries!, (int)weight) { End = end, IsFlow = isFlow };
-
-        /// <summary>
-        /// In braces <c>a: 2,5 cm²</c> is an entry <c>a: 2</c> and a key <c>5 cm²</c> without a value. The number is read as it was meant,
-        /// so that the comma is the only mistake told.
-        /// </summary>
-        private bool IsDecimalComma(TextNode key, SyntaxNode value, FindingList findings)
-        {
-            if (value is not TextNode { IsMissing: true } || !char.IsAsciiDigit(key.Text.FirstOrDefault()) || entries is not [.., { Value: TextNode { Style: TextStyle.Plain } whole } before])
-                return false;
-            if (whole.Line != key.Line || whole.Column + whole.Text.Length + 1 != key.Column || !whole.Text.All(char.IsAsciiDigit))
-                return false;
-            findings.Error(whole.Place, $"The comma in ‘{whole.Text},{key.Text}’ parts two entries.", $"Write the number with a point: {whole.Text}.{key.Text}.");
-            entries[^1] = before with { Value = new TextNode(whole.File, whole.Line, whole.Column, $"{whole.Text}.{key.Text}", TextStyle.Plain) };
-            return true;
-        }
-
-        private void CheckKey(TextNode key, FindingList findings)
-        {
-            if (key.Text.Length > ReadingLimits.LongestName)
-                findings.Error(key.Place, string.Create(CultureInfo.InvariantCulture, $"This key has {key.Text.Length:N0} characters; a name has at most {ReadingLimits.LongestName}."));
-            if (key.Text == "<<" && key.Style == TextStyle.Plain)
-                findings.Error(key.Place, "Mappings are not merged with ‘<<’ in a workflow.", "Write the keys out, or make a scheme of the steps they share.");
-            var first = keys is null && entries!.Count < FewKeys ? Look(key.Text) : Known(key);
-            isRepeat = first is not null;
-            if (first is not null)
-                findings.Error(key.Place, $"The key ‘{key.Text}’ is given twice.", "Keep one of the two, or give the other another name.", new Related(first.Place, "first given here"));
-        }
-
-        private TextNode? Look(string name)
-        {
-            foreach (var entry in entries!)
-            {
-                if (entry.Key.Text == name)
-                    return entry.Key;
-            }
-
-            return null;
-        }
-
-        private TextNode? Known(TextNode key)
-        {
-            if (keys is null)
-            {
-                keys = new Dictionary<string, TextNode>(StringComparer.Ordinal);
-                foreach (var entry in entries!)
-                    keys.TryAdd(entry.Key.Text, entry.Key);
-            }
-
-            return keys.TryAdd(key.Text, key) ? null : keys[key.Text];
-        }
-    }
 }
