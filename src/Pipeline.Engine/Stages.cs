@@ -21,7 +21,8 @@ public static class Stages
         if (trees.Count < readings.Count)
             return new Checked(texts, null, read.ToSequence());
 
-        var binding = Binder.Bind(trees, trade);
+        // the walk's own rules can be silenced by name like any other
+        var binding = Binder.Bind(trees, trade with { Rules = Walk.OwnRules.Concat(trade.Rules).ToSequence() });
         var bound = read.Concat(binding.Findings);
         if (binding.Batch is not { } batch)
             return new Checked(texts, null, bound.ToSequence());

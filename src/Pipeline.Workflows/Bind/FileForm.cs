@@ -18,7 +18,7 @@ internal sealed class FileForm
         new("mixes", "mixes of them", Needed: false, "{ old brass: { parts: { clear straw: 2, clear rust: 1 } } }"),
         new("schemes", "stretches of route to follow in several models", Needed: false, "{ brass ground: { areas: [metal], route: [] } }"),
         new("kits", "kits with their models", Needed: true, "- kit: Salvage divers"),
-        new("allow", "rules silenced for the whole batch, each with the reason", Needed: false, "{ gloss-under-decal: the film is matt itself }"),
+        new("allow", "rules silenced for the whole batch, each with the reason", Needed: false, "{ no-gloss-under-decal: the film is matt itself }"),
     ];
 
     private FileForm(MappingNode root) => Root = root;

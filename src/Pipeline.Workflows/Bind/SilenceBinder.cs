@@ -8,7 +8,7 @@ internal static class SilenceBinder
     public static Sequence<Silence> Bind(Desk desk, Shelf shelf, SyntaxNode node)
     {
         var silences = new List<Silence>();
-        if (desk.Mapping(node, "rules with the reason for each, such as { mask-too-long: tried on a card }") is not { } mapping)
+        if (desk.Mapping(node, "rules with the reason for each, such as { mask-on-too-long: tried on a card }") is not { } mapping)
             return [];
         foreach (var (key, value) in mapping.Entries)
         {

@@ -24,7 +24,7 @@ internal sealed class StepReader(Desk desk, Shelf shelf, DateTimeZone? zone)
         new("clean-out", "how the tool is cleaned out before it: as-needed, none, flush or strip", Needed: false, "strip", "as-needed"),
         new("protection", "what protects you here, where it is not as at the bench", Needed: false, "{ extraction: yes }", "the bench's"),
         new("note", "a remark, shown on the plan", Needed: false, "keep it thin"),
-        new("allow", "rules silenced here, each with the reason", Needed: false, "{ mask-too-long: tried on a card }"),
+        new("allow", "rules silenced here, each with the reason", Needed: false, "{ mask-on-too-long: tried on a card }"),
     ];
 
     private static readonly string[] CommonNames = [.. CommonKeys.Select(key => key.Name)];

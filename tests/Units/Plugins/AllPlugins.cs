@@ -11,6 +11,8 @@ internal static class AllPlugins
 
     public static IReadOnlyList<Verb> Verbs { get; } = [.. Instances<Verb>()];
 
+    public static IReadOnlyList<Rule> Rules { get; } = [.. Instances<Rule>()];
+
     public static IReadOnlyList<Family> Families { get; } = Rows<Family>();
 
     public static IReadOnlyList<Material> Materials { get; } = Rows<Material>();

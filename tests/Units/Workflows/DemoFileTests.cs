@@ -1,4 +1,5 @@
-using Pipeline.Abstractions;
+using Pipeline.Engine;
+using Pipeline.Surfaces;
 using Pipeline.Tests.Units.House;
 using Pipeline.Tests.Units.Plugins;
 using Pipeline.Workflows;
@@ -8,6 +9,15 @@ namespace Pipeline.Tests.Units.Workflows;
 /// <summary>The demo files bind with the verbs of the house.</summary>
 public class DemoFileTests
 {
+    [Fact]
+    public void Every_rule_can_be_silenced_by_its_name_those_of_the_walk_included()
+    {
+        var allowed = string.Join(", ", AllPlugins.Rules.Concat(Walk.OwnRules.Select(own => own.Item)).Select(rule => $"{rule.Name}: tried on a card"));
+        var file = new SourceText("crew.yaml", $"allow: {{ {allowed} }}\n" + Written.WithRoute("- clean: all"));
+
+        Stages.Check([file], HouseTrade.OfPlugins).Findings.Should().NotContain(finding => finding.Message.Contains("There is no rule"));
+    }
+
     [Theory]
     [InlineData("workflows/first.yaml")]
     [InlineData("workflows/tidewater.yaml")]
@@ -23,20 +33,4 @@ public class DemoFileTests
         bound.Findings.Should().BeEmpty(string.Join('\n', bound.Findings.Select(finding => $"{finding.Place} {finding.Message} {finding.Remedy}")));
         bound.Batch!.Routes.Should().NotBeEmpty().And.OnlyContain(route => route.Steps.Count > 0);
     }
-}
-
-/// <summary>All that the plugins of the house bring, as the engine would hand it over.</summary>
-internal static class HouseTrade
-{
-    public static Trade Trade { get; } = new()
-    {
-        Verbs = Brought(AllPlugins.Verbs, verb => verb.Name),
-        Families = Brought(AllPlugins.Families, family => family.Name),
-        Materials = Brought(AllPlugins.Materials, material => material.Name),
-        MaskMaterials = Brought(AllPlugins.MaskMaterials, material => material.Name),
-        CleanOuts = Brought(AllPlugins.CleanOuts, times => times.Source),
-    };
-
-    private static Sequence<Brought<T>> Brought<T>(IEnumerable<T> items, Func<T, string> name) =>
-        items.OrderBy(name, StringComparer.Ordinal).Select(item => new Brought<T>("house", item)).ToSequence();
 }

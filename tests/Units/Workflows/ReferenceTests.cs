@@ -27,6 +27,13 @@ public class ReferenceTests
     }
 
     [Fact]
+    public void The_published_reference_and_schema_are_those_of_the_verbs_in_the_house()
+    {
+        Golden.Of("docs/workflow-reference.md").ShouldBe(Reference.Generate(HouseTrade.Trade));
+        Golden.Of("docs/workflow.schema.json").ShouldBe(Schema.Generate(HouseTrade.Trade));
+    }
+
+    [Fact]
     public void Every_key_of_every_verb_of_the_house_says_what_it_means() =>
         Reference.Generate(HouseTrade.Trade).Split('\n').Where(line => Regex.IsMatch(line, @"^\| `[^`]*` \|  \|")).Should().BeEmpty();
 }

@@ -56,6 +56,19 @@ public class SchemaTests
     public void It_accepts_the_demo_files(string file) =>
         Accepts(House, File.ReadAllText(Path.Combine(Repository.Root, file))).Should().BeTrue();
 
+    [Fact]
+    public void It_accepts_every_file_of_the_house_that_binds()
+    {
+        var files = Repository.Files(".yaml").Where(file => file.StartsWith("workflows/", StringComparison.Ordinal)).ToList();
+        files.Should().NotBeEmpty();
+        foreach (var file in files)
+        {
+            var text = SourceText.Decode(file, File.ReadAllBytes(Path.Combine(Repository.Root, file))).Source;
+            if (text is not null && Reader.Read(text).Tree is { } tree && Binder.Bind([tree], HouseTrade.Trade).Batch is not null)
+                Accepts(House, text.Text).Should().BeTrue(file);
+        }
+    }
+
     [Theory]
     [InlineData("- coat: suit\n  with: harbour black\n  by: Airbrush\n  coats: 2\n  overspray: all\n  minutes: 12\n  set-up: 1 h 30 min\n  drying: { cured: 2-3 d, wash-safe: never }\n  at: 2026-12-05 10:00")]
     [InlineData("- mask: [glass, helmet]\n  using: LOW-TACK tape\n  as: lens\n- unmask: lens")]
