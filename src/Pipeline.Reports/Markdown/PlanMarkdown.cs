@@ -54,7 +54,7 @@ public static class PlanMarkdown
                 leaveOutEmpty: false);
         }
 
-        page.Block(FormattableString.Invariant($"█ about {chart.MinutesPerMark} min, **m** masked overnight, **\\*** can be handled, **D** due"));
+        page.Block(FormattableString.Invariant($"■ about {chart.MinutesPerMark} min, **m** masked overnight, **\\*** can be handled, **D** due"));
     }
 
     private static string Filled(BenchDay day) =>
@@ -62,7 +62,7 @@ public static class PlanMarkdown
 
     private static string Bar(WeekChart chart, ModelDay day) => string.Join(' ', new[]
     {
-        new string('█', chart.Marks(day.Minutes)),
+        new string('■', chart.Marks(day.Minutes)),
         day.IsMaskedOvernight ? "**m**" : "",
         day.IsReady ? "**\\***" : "",
         day.IsDue ? "**D**" : "",

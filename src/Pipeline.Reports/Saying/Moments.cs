@@ -59,6 +59,9 @@ internal static class Moments
         };
     }
 
+    /// <summary>Time at the bench, which nobody counts in days: <c>45 min</c>, <c>24 h 58 min</c>.</summary>
+    public static string Hours(long minutes) => minutes < 60 ? FormattableString.Invariant($"{minutes} min") : Joined(minutes / 60, "h", minutes % 60, "min");
+
     /// <summary>Whole minutes from one moment to another, rounded down.</summary>
     public static long Minutes(ZonedDateTime from, ZonedDateTime to) => (long)Math.Floor((to.ToInstant() - from.ToInstant()).TotalMinutes);
 

@@ -59,7 +59,7 @@ internal static class PlanFacts
 
     /// <summary>How much work it is, in one line.</summary>
     public static string Size(Plan plan) =>
-        $"{Amounts.Counted(plan.Days.Sum(day => day.Sittings.Count), "sitting")}, {Moments.Length(plan.Measure.AttendedMinutes)} of work, "
+        $"{Amounts.Counted(plan.Days.Sum(day => day.Sittings.Count), "sitting")}, {Moments.Hours(plan.Measure.AttendedMinutes)} of work, "
         + $"{Amounts.Counted(plan.Measure.CleanOuts, "clean-out")}.";
 
     /// <summary>The pace and the zone.</summary>
@@ -69,8 +69,8 @@ internal static class PlanFacts
     /// <summary>How good the plan is, in sentences.</summary>
     public static IEnumerable<string> Goodness(PlanMeasure measure)
     {
-        yield return $"Hands are busy for {Moments.Length(measure.AttendedMinutes)} of the {Moments.Length(measure.OpenMinutes)} the bench is open until the last task. "
-            + $"No plan can need less than {Moments.Length(measure.BoundOpenMinutes)} of open time"
+        yield return $"Hands are busy for {Moments.Hours(measure.AttendedMinutes)} of the {Moments.Hours(measure.OpenMinutes)} the bench is open until the last task. "
+            + $"No plan can need less than {Moments.Hours(measure.BoundOpenMinutes)} of open time"
             + (measure.GapEvenings == 0 ? ": no evening could be saved." : $": at most {Amounts.Counted(measure.GapEvenings, "evening")} could be saved.");
         if (measure.StoppedEarly)
             yield return "The search was stopped early; a longer one may find a shorter plan.";

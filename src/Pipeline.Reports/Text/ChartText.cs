@@ -20,7 +20,7 @@ internal static class ChartText
         foreach (var week in chart.Weeks)
             SetWeek(page, chart, week, label, cell);
         page.Blank();
-        var bar = page.Style.Drawn ? "█" : "#";
+        var bar = page.Style.Drawn ? "■" : "#";
         var marks = new List<string> { FormattableString.Invariant($"{bar} about {chart.MinutesPerMark} min") };
         var days = chart.Weeks.SelectMany(w => w.Models).SelectMany(row => row.Days).ToList();
         if (days.Any(day => day.IsMaskedOvernight))
@@ -68,7 +68,7 @@ internal static class ChartText
     }
 
     private static string Bar(Page page, WeekChart chart, ModelDay day) =>
-        new string(page.Style.Drawn ? '█' : '#', chart.Marks(day.Minutes))
+        new string(page.Style.Drawn ? '■' : '#', chart.Marks(day.Minutes))
         + (day.IsMaskedOvernight ? "m" : "")
         + (day.IsReady ? "*" : "")
         + (day.IsDue ? "D" : "");

@@ -89,7 +89,7 @@ public sealed class PlanTextTests
     private static int Occurrences(string text, string part) => text.Split(part).Length - 1;
 
     private static IEnumerable<string> Words(string text) =>
-        text.Split([' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries).Select(word => word.Replace("█", "#", StringComparison.Ordinal))
+        text.Split([' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries).Select(word => word.Replace("■", "#", StringComparison.Ordinal))
             .Where(word => !word.All(c => c is '=' or '-' or '━' or '─'));
 
     private static string WithoutOwnColours(string text) => System.Text.RegularExpressions.Regex.Replace(text, "\u001b\\[[0-9;]*m", "");
