@@ -1,3 +1,4 @@
+using NodaTime;
 using Pipeline.Abstractions;
 using Pipeline.Scheduling;
 using Pipeline.Surfaces;
@@ -37,14 +38,13 @@ internal sealed class Nightly
     public Sequence<PlannedMask> Masks => masks.Select(at =>
     {
         var (on, off) = Activities(at.Route, at.Mask);
-        var first = table.Finish(on, 0);
         return new PlannedMask(
             table.Walked.Routes[at.Route].Route.Model.Name,
             at.Mask.Name,
             at.Mask.Material.Name,
             table.Shown(table.Start(on, 0)),
             table.ShownUntil(table.Finish(off)),
-            at.Limit is { } limit ? table.Shown(first + limit) : null);
+            MustBeOffBy(on, off, at.Limit, [.. Enumerable.Range(0, table.LastUnit(on) + 1)]));
     }).ToSequence();
 
     /// <summary>
@@ -71,11 +71,16 @@ internal sealed class Nightly
                 table.Walked.Routes[route].Route.Model.Name,
                 mask.Name,
                 table.ShownUntil(table.Finish(off, covered[^1])),
-                limit is { } most ? table.Shown(covered.Min(k => table.Finish(on, k)) + most) : null));
+                MustBeOffBy(on, off, limit, covered)));
         }
 
         return left.ToSequence();
     }
+
+    // The limit holds unit by unit, the times told are the last unit's: it may come off later by what the tightest unit has to spare.
+    private ZonedDateTime? MustBeOffBy(int on, int off, long? limit, IReadOnlyList<int> units) => limit is { } most
+        ? table.Shown(table.Finish(off, units[^1]) + units.Min(k => Math.Max(0, table.Finish(on, k) + most - table.Start(off, k))))
+        : null;
 
     // Sittings are laid out in order of time, so what is over is not looked at again.
     private List<Stand> StandingAt(long tick)

@@ -233,7 +233,10 @@ public sealed record LeftDrying(string Model, string What, string For, ZonedDate
 /// <summary>A mask left on.</summary>
 public sealed record MaskLeft(string Model, string Mask, ZonedDateTime ComesOff, ZonedDateTime? MustBeOffBy);
 
-/// <summary>A mask over the whole plan; for a parted lot, from the first unit on to the last unit off.</summary>
+/// <summary>
+/// A mask over the whole plan; for a parted lot, from the first unit on to the last unit off. <c>MustBeOffBy</c> is how late that may become
+/// before the limit of any unit breaks.
+/// </summary>
 public sealed record PlannedMask(string Model, string Mask, string Material, ZonedDateTime On, ZonedDateTime Off, ZonedDateTime? MustBeOffBy);
 
 /// <summary>When a model is finished.</summary>

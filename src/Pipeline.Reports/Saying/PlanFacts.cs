@@ -69,7 +69,7 @@ internal static class PlanFacts
     /// <summary>How good the plan is, in sentences.</summary>
     public static IEnumerable<string> Goodness(PlanMeasure measure)
     {
-        yield return $"Hands are busy for {Moments.Hours(measure.AttendedMinutes)} of the {Moments.Hours(measure.OpenMinutes)} the bench is open until the last task. "
+        yield return $"Hands are busy for {Moments.Hours(measure.AttendedMinutes)}; the bench is open for {Moments.Hours(measure.OpenMinutes)} until the last task. "
             + $"No plan can need less than {Moments.Hours(measure.BoundOpenMinutes)} of open time"
             + (measure.GapEvenings == 0 ? ": no evening could be saved." : $": at most {Amounts.Counted(measure.GapEvenings, "evening")} could be saved.");
         if (measure.StoppedEarly)

@@ -4,7 +4,7 @@ using Pipeline.Planning;
 
 namespace Pipeline.Reports;
 
-/// <summary>The week at a glance, one block of seven days for each week in which something happens.</summary>
+/// <summary>The week at a glance, one block of seven days for each week in which something happens, or is due right after one.</summary>
 /// <param name="Weeks">In order.</param>
 /// <param name="MinutesPerMark">How many attended minutes one mark of a bar stands for.</param>
 internal sealed record WeekChart(Sequence<ChartWeek> Weeks, int MinutesPerMark)
@@ -19,9 +19,9 @@ internal sealed record WeekChart(Sequence<ChartWeek> Weeks, int MinutesPerMark)
     public static WeekChart Of(Plan plan)
     {
         var painters = plan.Days.SelectMany(day => day.Sittings).Select(sitting => sitting.Painter).Distinct().ToList();
-        var busy = plan.Days.Where(day => !day.Sittings.IsEmpty).Select(day => day.Date);
-        var told = plan.Finishes.SelectMany(f => new[] { f.Due?.Date, f.Ready.Date }).OfType<LocalDate>();
-        var weeks = busy.Concat(told).Select(Monday).Distinct().Order()
+        var ends = plan.Days.Select(day => day.Date).Concat(plan.Finishes.Select(f => f.Ready.Date)).Select(Monday).Distinct().Order().ToList();
+        var dues = plan.Finishes.Select(f => f.Due?.Date).OfType<LocalDate>().Select(Monday);
+        var weeks = ends.Concat(dues.Where(due => ends.Contains(due.PlusWeeks(-1)))).Distinct().Order()
             .Select(monday => Week(plan, painters, monday))
             .ToSequence();
         var longest = weeks.SelectMany(w => w.Models).SelectMany(row => row.Days).Select(day => day.Minutes).DefaultIfEmpty(0).Max();
