@@ -5,9 +5,23 @@ namespace Pipeline.Plugins;
 /// <summary>What rules ask about metal, clear colour and shine.</summary>
 internal static class Shine
 {
-    /// <summary>The metal that shows through whatever is clear over it, or null. Metal dabbed or dusted on edges is no metal area.</summary>
-    public static Layer? Metal(this Surface surface) =>
-        surface.ShownColour() is { IsMetallic: true, Technique: not (Technique.DryBrush or Technique.Sponge) } metal ? metal : null;
+    /// <summary>Metal or glowing clear colour that still shows and still shines: nothing opaque and nothing matt over it. Null if there is none.</summary>
+    public static Layer? ShiningMetal(this Surface surface)
+    {
+        for (var i = surface.Layers.Count - 1; i >= 0; i--)
+        {
+            var layer = surface.Layers[i];
+            if (layer.Role is LayerRole.Effect or LayerRole.Decal || layer.Technique is Technique.Sponge or Technique.DryBrush)
+                continue;
+            if (layer.IsMetallic || (layer.Technique == Technique.ClearColour && layer.Sheen >= Sheen.Gloss))
+                return layer.Sheen == Sheen.Matt ? null : layer;
+            // clear colour and varnish let it through
+            if ((layer.Role != LayerRole.Varnish && !layer.IsClear) || layer.Sheen == Sheen.Matt)
+                return null;
+        }
+
+        return null;
+    }
 
     /// <summary>The layer whose colour shows: the highest that is neither clear nor a thin effect. Null on a bare surface.</summary>
     public static Layer? ShownColour(this Surface surface)

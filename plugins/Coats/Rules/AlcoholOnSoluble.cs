@@ -17,7 +17,7 @@ public sealed class AlcoholOnSoluble : TradeRule
             yield break;
         foreach (var area in moment.Reached())
         {
-            if (moment.Before[area].TopCoat() is not { } top || !top.IsWaterborne())
+            if (Attacked(moment.Before[area], isRubbed: coat is null) is not { } top || !top.IsWaterborne())
                 continue;
             var attacker = coat?.Name ?? rubbed!;
             var pointer = new Pointer(top.Step, $"{top.Name} was laid here");
@@ -28,6 +28,20 @@ public sealed class AlcoholOnSoluble : TradeRule
             else if (moment.WaitsFor(top, DryingState.Cured, area, $"The alcohol in {attacker} softens {top.Name} until that has cured.", "Wait, or seal it first.") is { } wait)
                 yield return wait with { Gravest = Level.Warning };
         }
+    }
+
+    // an effect that is rubbed back is meant to come off; what lies under it is not
+    private static Layer? Attacked(Surface surface, bool isRubbed)
+    {
+        if (!isRubbed)
+            return surface.TopCoat();
+        for (var i = surface.Layers.Count - 1; i >= 0; i--)
+        {
+            if (surface.Layers[i].Role != LayerRole.Effect)
+                return surface.Layers[i];
+        }
+
+        return null;
     }
 
     private static string? RubbedOn(Step step)

@@ -13,7 +13,8 @@ public sealed class WetHotCoat : TradeRule
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)
             yield break;
-        if (!(coat.IsHot() || coat.IsAlcohol()) || !coat.IsWet())
+        // a sponge that is dabbed almost dry lays no wet coat
+        if (!(coat.IsHot() || coat.IsAlcohol()) || !coat.IsWet() || coat.Technique == Technique.Sponge)
             yield break;
         foreach (var area in moment.Reached())
         {

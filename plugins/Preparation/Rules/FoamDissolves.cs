@@ -22,7 +22,7 @@ public sealed class FoamDissolves : TradeRule
             };
             if (attacker is null)
                 continue;
-            foreach (var area in moment.Step.Areas)
+            foreach (var area in deed is Deed.Lay ? moment.Step.Areas.Concat(moment.Overspray) : moment.Step.Areas)
             {
                 var surface = moment.Before[area];
                 if (!surface.Material.DissolvesInSolvent || surface.Top is not null || surface.IsMasked)

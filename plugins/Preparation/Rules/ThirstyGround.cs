@@ -18,7 +18,8 @@ public sealed class ThirstyGround : TradeRule
         foreach (var area in moment.Reached())
         {
             var surface = moment.Before[area];
-            if (!surface.Material.IsPorous || IsClosed(surface))
+            // foam does not drink; what dissolves it is another rule's
+            if (!surface.Material.IsPorous || surface.Material.DissolvesInSolvent || IsClosed(surface))
                 continue;
             yield return moment.Says(
                 Level.Warning,

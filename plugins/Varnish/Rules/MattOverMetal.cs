@@ -17,7 +17,7 @@ public sealed class MattOverMetal : TradeRule
                 continue;
             foreach (var area in moment.Reached())
             {
-                if (Shine(moment.Before[area]) is not { } metal || IsGlossedBack(route, moment.Step.Index, area))
+                if (moment.Model.AreaNamed(area)?.Shines == false || moment.Before[area].ShiningMetal() is not { } metal || IsGlossedBack(route, moment.Step.Index, area))
                     continue;
                 yield return moment.Says(
                     Level.Warning,
@@ -27,23 +27,6 @@ public sealed class MattOverMetal : TradeRule
                     new Pointer(metal.Step, $"{metal.Name} was laid here"));
             }
         }
-    }
-
-    // metal or clear colour that still shows and still shines: nothing opaque and nothing matt over it
-    private static Layer? Shine(Surface surface)
-    {
-        for (var i = surface.Layers.Count - 1; i >= 0; i--)
-        {
-            var layer = surface.Layers[i];
-            if (layer.Role is LayerRole.Effect or LayerRole.Decal || layer.Technique is Technique.Sponge or Technique.DryBrush)
-                continue;
-            if (layer.IsMetallic || (layer.Technique == Technique.ClearColour && layer.Sheen >= Sheen.Gloss))
-                return layer.Sheen == Sheen.Matt ? null : layer;
-            if (layer.Role != LayerRole.Varnish || layer.Sheen == Sheen.Matt)
-                return null;
-        }
-
-        return null;
     }
 
     private static bool IsGlossedBack(WalkedSteps route, int step, string area)

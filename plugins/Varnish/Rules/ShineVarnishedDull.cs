@@ -51,7 +51,7 @@ public sealed class ShineVarnishedDull : TradeRule
     private static Layer? Shining(Moment moment, List<string> dulled, string area, Layer varnish)
     {
         var surface = moment.Before[area];
-        var isMetal = surface.Metal() is not null;
+        var isMetal = surface.ShiningMetal() is not null;
         switch (moment.Model.AreaNamed(area)?.Shines)
         {
             case false:

@@ -18,12 +18,12 @@ public sealed class EffectHasSet : TradeRule
             yield break;
         foreach (var area in moment.Step.Areas)
         {
-            if (moment.Before[area].Top is not { } effect || !effect.IsSpiritEffect() || effect.Family?.OpenTime is not { } open)
+            if (moment.Before[area].Top is not { } effect || !effect.IsSpiritEffect() || effect.Family?.OpenTime is not { } open || !(open < Hopeless))
                 continue;
             yield return moment.WaitsSince(
                 effect, default, "cleaned back", area, $"{effect.Name} has set and no longer wipes off.", "Lay it on a shorter stretch and clean back sooner.") with
             {
-                Span = new Span.AtMost(open, Hopeless > open ? Hopeless : null),
+                Span = new Span.AtMost(open, Hopeless),
             };
         }
     }

@@ -1,6 +1,4 @@
-using Pipeline.Abstractions;
-
-namespace Pipeline.Planning;
+namespace Pipeline.Abstractions;
 
 /// <summary>How much paint one task takes.</summary>
 /// <param name="OnAndPast">mL laid, with what misses the piece.</param>

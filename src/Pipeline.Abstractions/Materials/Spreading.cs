@@ -1,4 +1,4 @@
-namespace Pipeline.Planning;
+namespace Pipeline.Abstractions;
 
 /// <summary>
 /// How far paint goes. 1 mL spread over 1 m² is 1 µm thick; what dries away is the part that is not solid.
