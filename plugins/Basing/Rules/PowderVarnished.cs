@@ -24,7 +24,8 @@ public sealed class PowderVarnished : TradeRule
                 area,
                 $"{coat.Name} goes over the loose {powder.Name} on {{areas}}: the powder vanishes or darkens.",
                 "Dust the pigment on last; or lay more than you want to see and hold it with a fixer ('fix: spirit').",
-                new Pointer(powder.Step, $"{powder.Name} was dusted on here"));
+                new Pointer(powder.Step, $"{powder.Name} was dusted on here"))
+                .MendedBy(new Mend.MoveAfter(moment.At(powder.Step).Place, moment.Step.Place));
         }
     }
 

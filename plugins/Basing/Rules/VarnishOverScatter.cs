@@ -24,7 +24,8 @@ public sealed class VarnishOverScatter : TradeRule
                     area,
                     $"{varnish.Name} is sprayed on the {layer.Name} of {{areas}} and crusts them.",
                     $"Set the {layer.Name} after this varnish, or cover them while it is sprayed.",
-                    new Pointer(layer.Step, $"{layer.Name} set here"));
+                    new Pointer(layer.Step, $"{layer.Name} set here"))
+                .MendedBy(new Mend.MoveAfter(moment.At(layer.Step).Place, moment.Step.Place));
                 break;
             }
         }

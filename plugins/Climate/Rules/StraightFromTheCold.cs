@@ -27,7 +27,7 @@ public sealed class StraightFromTheCold : TradeRule
         }
         else if (coat.Step.Index == 0)
         {
-            yield return coat.Says(Level.Warning, coat.Step.Areas, message, Remedy);
+            yield return coat.Says(Level.Warning, coat.Step.Areas, message, Remedy).MendedBy(coat.PutAtStart("wait", new Particular("for", "2 h")));
         }
         else
         {

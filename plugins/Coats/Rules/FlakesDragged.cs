@@ -24,7 +24,8 @@ public sealed class FlakesDragged : TradeRule
                 area,
                 $"{coat.Name} laid wet on the bare {top.Name} of {{areas}} floats its flakes: the metal blotches.",
                 $"Seal {top.Name} with two mist coats first ('body: mist').",
-                new Pointer(top.Step, $"{top.Name} was laid here"));
+                new Pointer(top.Step, $"{top.Name} was laid here"))
+                .MendedBy(coat.IsAlcohol() ? null : moment.MistFirst(coat));
         }
     }
 }

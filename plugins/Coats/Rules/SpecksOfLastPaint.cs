@@ -26,7 +26,8 @@ public sealed class SpecksOfLastPaint : TradeRule
                 moment.Step.Areas,
                 $"{holds.Name} follows {held.Name} in a {moment.Step.Work.Tool} that was {(cleaned == ToolCleaning.None ? "not cleaned out" : "only flushed")}: {(leaves == "flakes" ? "flakes" : "dark specks")} end up in it.",
                 "Strip the tool first ('clean-out: strip'), or spray light before dark before metal.",
-                new Pointer(before.Step.Index, $"{held.Name} was sprayed here"));
+                new Pointer(before.Step.Index, $"{held.Name} was sprayed here"))
+                .MendedBy(moment.SetKey("clean-out", "strip"));
         }
     }
 

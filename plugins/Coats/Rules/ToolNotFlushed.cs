@@ -21,7 +21,8 @@ public sealed class ToolNotFlushed : TradeRule
                 moment.Step.Areas,
                 $"{holds.Name} goes into the {moment.Step.Work.Tool} straight after {held.Name}: water and {Other(held, holds)} gel in the nozzle.",
                 "Flush it with what cleans the one, then with what thins the other: say 'clean-out: flush'.",
-                new Pointer(before.Step.Index, $"{held.Name} was sprayed here"));
+                new Pointer(before.Step.Index, $"{held.Name} was sprayed here"))
+                .MendedBy(moment.SetKey("clean-out", "flush"));
         }
     }
 

@@ -25,7 +25,8 @@ public sealed class WetHotCoat : TradeRule
                 area,
                 $"A wet coat of {coat.Name} can craze {top.Name} on {{areas}}, however well it has cured.",
                 $"Mist {coat.Name} on twice first ('body: mist', 'coats: 2'), then lay the wet coat; try it on a card.",
-                new Pointer(top.Step, $"{top.Name} was laid here"));
+                new Pointer(top.Step, $"{top.Name} was laid here"))
+                .MendedBy(moment.MistFirst(coat));
         }
     }
 }

@@ -24,7 +24,8 @@ public sealed class BareDecalWorked : TradeRule
                 area,
                 $"{masks ?? coat!.Name} on the bare decal of {{areas}} lifts it or silvers its edges.",
                 "Varnish the decal first, and let it dry.",
-                new Pointer(decal.Step, "the decal was put on here"));
+                new Pointer(decal.Step, "the decal was put on here"))
+                .MendedBy(moment.VarnishFirst(decal, Sheen.Satin));
         }
     }
 }

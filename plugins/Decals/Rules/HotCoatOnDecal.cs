@@ -24,7 +24,8 @@ public sealed class HotCoatOnDecal : TradeRule
                 area,
                 $"{coat.Name} goes wet on the bare decal of {{areas}}: the strong solvent can craze its film.",
                 "Mist it on twice first ('body: mist', 'coats: 2'), then lay the wet coat.",
-                new Pointer(decal.Step, "the decal was put on here"));
+                new Pointer(decal.Step, "the decal was put on here"))
+                .MendedBy(moment.MistFirst(coat));
         }
     }
 }

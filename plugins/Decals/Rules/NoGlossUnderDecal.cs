@@ -25,7 +25,8 @@ public sealed class NoGlossUnderDecal : TradeRule
                 sheen == Sheen.Matt ? Level.Warning : Level.Note,
                 area,
                 $"The decal on {{areas}} goes on {sheen.ToString().ToLowerInvariant()} ground ({ground}): air caught under the film shows as silver.",
-                "Lay a gloss varnish on {areas} first.");
+                "Lay a gloss varnish on {areas} first.")
+                .MendedBy(moment.VarnishFirst(moment.Before[area].Top, Sheen.Gloss));
         }
     }
 }

@@ -22,8 +22,44 @@ public sealed class MaskLeftOn : TradeRule
                     Level.Error,
                     area,
                     $"The mask '{mask.Name}' on {{areas}} is never taken off.",
-                    $"Add 'unmask: {mask.Name}' once the last coat beside it is touch-dry.");
+                    $"Add 'unmask: {mask.Name}' once the last coat beside it is touch-dry.")
+                .MendedBy(TakeOff(route, mask));
             }
         }
+    }
+
+    // after the last coat that the mask is there for, and before its own areas are painted, in the same route or scheme
+    private static Mend? TakeOff(WalkedSteps route, MaskOn mask)
+    {
+        var on = route.Moments[mask.Step].Step;
+        var off = new NewStep("unmask", new Acting.MaskOf(on.Place));
+        Step? lastCoat = null;
+        for (var i = mask.Step + 1; i < route.Moments.Count; i++)
+        {
+            var step = route.Moments[i].Step;
+            if (step.Coat() is not null)
+            {
+                if (step.Areas.All(on.Areas.Contains))
+                    return step.IsBeside(on) ? new Mend.PutBefore(step.Place, off) : null;
+                lastCoat = step;
+            }
+            else if (lastCoat is not null && !lastCoat.IsBeside(on) && step.IsBeside(on) && !IsPaintedFrom(route, i, on.Areas))
+            {
+                return new Mend.PutBefore(step.Place, off);
+            }
+        }
+
+        return lastCoat?.IsBeside(on) == true ? new Mend.PutAfter(lastCoat.Place, off) : null;
+    }
+
+    private static bool IsPaintedFrom(WalkedSteps route, int from, Sequence<string> masked)
+    {
+        for (var i = from; i < route.Moments.Count; i++)
+        {
+            if (route.Moments[i].Step.Coat() is not null && !route.Moments[i].Step.Areas.All(masked.Contains))
+                return true;
+        }
+
+        return false;
     }
 }

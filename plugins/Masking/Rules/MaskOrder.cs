@@ -25,9 +25,22 @@ public sealed class MaskOrder : TradeRule
                     area,
                     $"'{masks[i].Name}' is pulled from under '{upper.Name}', which still lies over it on {{areas}}.",
                     $"Take '{upper.Name}' off first.",
-                    new Pointer(upper.Step, $"'{upper.Name}' was put over it here"));
+                    new Pointer(upper.Step, $"'{upper.Name}' was put over it here"))
+                .MendedBy(UpperFirst(moment, upper));
             }
         }
+    }
+
+    // the step that takes the upper one off later comes up; else there is none yet
+    private static Mend UpperFirst(Moment moment, MaskOn upper)
+    {
+        for (var i = moment.Step.Index + 1; i < moment.Route.Count; i++)
+        {
+            if (IsTakenOff(moment.At(i), upper.Name))
+                return new Mend.MoveBefore(moment.At(i).Place, moment.Step.Place);
+        }
+
+        return new Mend.PutBefore(moment.Step.Place, new NewStep("unmask", new Acting.MaskOf(moment.At(upper.Step).Place)));
     }
 
     private static MaskOn? StaysAbove(Step step, Sequence<MaskOn> masks, int below)

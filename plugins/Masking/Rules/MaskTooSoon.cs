@@ -61,7 +61,8 @@ public sealed class MaskTooSoon : TradeRule
                     area,
                     $"{Capital(material.Name)} goes straight on {layer.Name} on {{areas}}, which never gets hard enough for it unsealed.",
                     $"Varnish {{areas}} once {layer.Name} has dried, then mask.",
-                    new Pointer(layer.Step, $"{layer.Name} was laid here"));
+                    new Pointer(layer.Step, $"{layer.Name} was laid here"))
+                .MendedBy(moment.VarnishFirst(layer, Sheen.Satin));
             }
         }
     }

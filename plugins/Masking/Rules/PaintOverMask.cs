@@ -24,8 +24,23 @@ public sealed class PaintOverMask : TradeRule
                 area,
                 $"The mask '{mask.Name}' lies on {{areas}}: the coat lands on the mask.",
                 $"Take '{mask.Name}' off first, or leave {{areas}} out of this step.",
-                new Pointer(mask.Step, $"'{mask.Name}' was put on here"));
+                new Pointer(mask.Step, $"'{mask.Name}' was put on here"))
+                .MendedBy(AfterUnmasking(moment, mask));
         }
+    }
+
+    // a step on nothing but masked areas belongs after the unmasking
+    private static Mend? AfterUnmasking(Moment moment, MaskOn mask)
+    {
+        if (!moment.Step.Areas.All(area => moment.Before[area].IsMasked))
+            return null;
+        for (var i = moment.Step.Index + 1; i < moment.Route.Count; i++)
+        {
+            if (moment.At(i).Deeds.Any(deed => deed is Deed.TakeMaskOff off && off.Mask == mask.Name))
+                return new Mend.MoveAfter(moment.Step.Place, moment.At(i).Place);
+        }
+
+        return null;
     }
 
     // "spray all" with the lens masked is what masks are for; naming the lens among a few areas is a slip

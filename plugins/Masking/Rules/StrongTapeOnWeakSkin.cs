@@ -25,7 +25,8 @@ public sealed class StrongTapeOnWeakSkin : TradeRule
             {
                 yield return moment.Says(
                     Level.Warning, area, $"The skin of {top.Name} on {{areas}} is weaker than {material.Name}.", "Varnish it first, or take low-tack tape and draw it over clean plastic once.",
-                    new Pointer(top.Step, $"{top.Name} was laid here"));
+                    new Pointer(top.Step, $"{top.Name} was laid here"))
+                .MendedBy(moment.SetKey("using", "low-tack tape"));
             }
         }
     }

@@ -22,10 +22,15 @@ public sealed class UnmaskWithoutMask : TradeRule
                     moment.Step.Areas,
                     $"The mask '{off.Mask}' is not on at this point.",
                     "Put the mask on before it, or take this step out.",
-                    TakenOffEarlier(moment, off.Mask));
+                    TakenOffEarlier(moment, off.Mask))
+                .MendedBy(Superfluous(moment, off));
             }
         }
     }
+
+    // a mask that came off before is no longer there to be taken off; one that never went on may have been forgotten
+    private static Mend? Superfluous(Moment moment, Deed.TakeMaskOff off) =>
+        moment.Step.Deeds.Count == 1 && TakenOffEarlier(moment, off.Mask).Length > 0 ? new Mend.TakeOut(moment.Step.Place) : null;
 
     private static bool IsOn(SurfaceMap surfaces, string mask)
     {

@@ -23,7 +23,8 @@ public sealed class FilledNotSmoothed : TradeRule
                 area,
                 $"{{areas}} was filled and never smoothed: the repair shows through {coat.Name}.",
                 "Add 'sand: {areas}' once the filler has cured.",
-                new Pointer(filled.Step, "filled here"));
+                new Pointer(filled.Step, "filled here"))
+                .MendedBy(moment.PutFirst("sand"));
         }
     }
 

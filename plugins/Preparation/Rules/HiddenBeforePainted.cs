@@ -27,7 +27,8 @@ public sealed class HiddenBeforePainted : TradeRule
                     $"{{areas}} cannot be reached any more: the join has hidden it before {coat.Name} goes on"
                         + (later == 0 ? "." : FormattableString.Invariant($", and {later} more after it.")),
                     "Paint {areas} as a sub-assembly: move its steps before the join, or the join after them.",
-                    Join(moment, area));
+                    Join(moment, area))
+                .MendedBy(BeforeJoin(moment));
             }
         }
     }
@@ -57,6 +58,19 @@ public sealed class HiddenBeforePainted : TradeRule
         }
 
         return count;
+    }
+
+    private static Mend? BeforeJoin(Moment moment)
+    {
+        if (!moment.Step.Areas.All(area => moment.Before[area].IsHidden))
+            return null;
+        for (var i = 0; i < moment.Step.Index; i++)
+        {
+            if (moment.At(i).First<Deed.Join>() is { } join && moment.Step.Areas.Any(area => join.Hides.Contains(area)))
+                return new Mend.MoveBefore(moment.Step.Place, moment.At(i).Place);
+        }
+
+        return null;
     }
 
     private static Pointer[] Join(Moment moment, string area)

@@ -25,7 +25,8 @@ public sealed class JointNeedsPin : TradeRule
                 Level.Note,
                 moment.Step.Areas,
                 $"The joint of {parts.Spoken()} bears weight, and glue alone on {material.Name} snaps.",
-                "Pin it with 0.5–1 mm wire: add 'pin' before this step, or say 'pinned: yes'.");
+                "Pin it with 0.5–1 mm wire: add 'pin' before this step, or say 'pinned: yes'.")
+                .MendedBy(moment.PutFirst("pin"));
         }
     }
 

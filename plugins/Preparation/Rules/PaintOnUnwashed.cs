@@ -22,7 +22,8 @@ public sealed class PaintOnUnwashed : TradeRule
                 Level.Error,
                 area,
                 $"{coat.Name} goes on {surface.Material.Name} that was never washed: release agent on {{areas}} lets it peel.",
-                "Add 'clean: all' at the start of the route and let it dry.");
+                "Add 'clean: all' at the start of the route and let it dry.")
+                .MendedBy(moment.PutAtStart("clean"));
         }
     }
 }

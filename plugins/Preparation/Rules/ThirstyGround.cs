@@ -25,8 +25,21 @@ public sealed class ThirstyGround : TradeRule
                 Level.Warning,
                 area,
                 $"{surface.Material.Name} under {{areas}} was never sealed: it drinks {coat.Name} unevenly and swells at the edges.",
-                "Seal {areas} with two coats, sanded between, before the undercoat.");
+                "Seal {areas} with two coats, sanded between, before the undercoat.")
+                .MendedBy(Seal(moment, area));
         }
+    }
+
+    // before whatever lies on it already
+    private static Mend? Seal(Moment moment, string area)
+    {
+        if (moment.OnlyPaintCalled("sealer") is not { } sealer)
+            return null;
+        var layers = moment.Before[area].Layers;
+        var first = layers.IsEmpty ? moment.Step : moment.At(layers[0].Step);
+        return new Mend.PutBefore(
+            first.Place,
+            new NewStep("seal", new Acting.TheAreas(), [new("with", sealer.Name), new("by", "brush"), new("coats", Mends.Written(2))]));
     }
 
     // closed by a sealer, a varnish or a bed of paste; colour already on it means that the rule has spoken there

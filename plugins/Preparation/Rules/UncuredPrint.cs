@@ -22,7 +22,20 @@ public sealed class UncuredPrint : TradeRule
                 Level.Error,
                 area,
                 $"{coat.Name} goes on {surface.Material.Name} that was never post-cured: resin under the paint on {{areas}} works its way out.",
-                "Add 'post-cure: all' after washing and drying, before the first coat.");
+                "Add 'post-cure: all' after washing and drying, before the first coat.")
+                .MendedBy(Cure(moment));
         }
+    }
+
+    private static Mend Cure(Moment moment)
+    {
+        var cure = new NewStep("post-cure", new Acting.All());
+        for (var i = moment.Step.Index - 1; i >= 0; i--)
+        {
+            if (moment.At(i).First<Deed.Prepare>() is { What: Preparation.Washed })
+                return new Mend.PutAfter(moment.At(i).Place, cure);
+        }
+
+        return new Mend.PutBefore(moment.Step.Place, cure);
     }
 }

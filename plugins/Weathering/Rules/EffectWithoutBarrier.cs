@@ -28,7 +28,8 @@ public sealed class EffectWithoutBarrier : TradeRule
                 area,
                 $"The thinner of {rubbed ?? coat!.Name} dissolves {top.Name} on {{areas}}: no varnish lies between them.",
                 "Varnish {areas} first and let the varnish get wash-safe.",
-                new Pointer(top.Step, $"{top.Name} was laid here"));
+                new Pointer(top.Step, $"{top.Name} was laid here"))
+                .MendedBy(moment.VarnishFirst(surface.Top, Sheen.Satin));
         }
     }
 

@@ -24,7 +24,8 @@ public sealed class NothingToWipeOff : TradeRule
                 Level.Warning,
                 area,
                 $"The ground on {{areas}} is matt: {coat.Name} soaks in and will not wipe off.",
-                "Lay a satin or gloss varnish first.");
+                "Lay a satin or gloss varnish first.")
+                .MendedBy(moment.VarnishFirst(surface.Top, Sheen.Satin));
         }
     }
 

@@ -24,7 +24,8 @@ public sealed class WashOnMatt : TradeRule
                 Level.Warning,
                 area,
                 $"{coat.Name} goes all over the matt, unsealed {top.Name} of {{areas}}: it leaves tide marks and a grey cast.",
-                "Lay a satin or gloss varnish first, or say 'stains: yes' if it is meant to stain.");
+                "Lay a satin or gloss varnish first, or say 'stains: yes' if it is meant to stain.")
+                .MendedBy(moment.VarnishFirst(surface.Top, Sheen.Satin));
         }
     }
 }

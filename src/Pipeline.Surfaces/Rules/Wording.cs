@@ -13,7 +13,6 @@ internal static class Wording
         one.Step == other.Step
         && one.Message == other.Message
         && one.Remedy == other.Remedy
-        && one.Mend == other.Mend
         && (one, other) switch
         {
             (Verdict.Says left, Verdict.Says right) => left.Level == right.Level,
@@ -45,7 +44,8 @@ internal static class Wording
                 related = related.With(pointer);
         }
 
-        return one with { Areas = areas, Related = related };
+        // what would mend one of them only is no mend of both
+        return one with { Areas = areas, Related = related, Mend = one.Mend == other.Mend ? one.Mend : null };
     }
 
     /// <summary>The verdict with its areas named in message and remedy, which begin as sentences do.</summary>

@@ -144,9 +144,9 @@ public sealed class Mending
     private Edit? InBraces(MappingNode mapping, string pair)
     {
         var (line, column) = mapping.End;
-        if (line > lines.Count || column < 2 || lines[line].Length < column - 1 || lines[line][column - 2] != '}')
+        if (line > lines.Count || column < 1 || lines[line].Length < column || lines[line][column - 1] != '}')
             return null;
-        var inside = lines[line][..(column - 2)].TrimEnd(' ').Length;
+        var inside = lines[line][..(column - 1)].TrimEnd(' ').Length;
         if (inside == 0)
             return null;
         var place = new Place(source.Name, line, inside + 1);

@@ -29,8 +29,8 @@ public abstract class SyntaxNode
     public Place Place => new(File, Line, Column);
 
     /// <summary>
-    /// The line and column after its last character. Only of a text without a block of lines, and of a list or mapping in brackets;
-    /// that of anything else reaches up to what comes next.
+    /// Of a text without a block of lines, the line and column after its last character; of a list or mapping in brackets or braces, those
+    /// of the closing one. That of anything else lies somewhere up to what comes next.
     /// </summary>
     internal (int Line, int Column) End { get; init; }
 

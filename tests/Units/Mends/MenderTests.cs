@@ -1,0 +1,133 @@
+using Pipeline.Engine;
+using Pipeline.Workflows;
+
+namespace Pipeline.Tests.Units.Mends;
+
+/// <summary>Mending to the end: one mend after the other, each checked, in schemes where the step is a scheme's.</summary>
+public sealed class MenderTests
+{
+    [Fact]
+    public void Mends_that_touch_each_other_are_made_one_after_the_other()
+    {
+        var mended = Mended("""
+            material: resin
+            areas: { hull: 20 cm², lens: 2 cm² }
+            route:
+              - coat: hull
+                with: girder grey
+                by: brush
+              - decal: hull
+              - varnish: all
+                with: clear w matt
+                by: airbrush
+            """);
+
+        Verbs(mended).Should().Equal("clean", "undercoat", "coat", "varnish", "decal", "varnish");
+        Check.Told(mended.After.Findings).Should().BeEmpty();
+    }
+
+    [Fact]
+    public void A_mistyped_name_is_mended_and_what_the_rules_say_then()
+    {
+        var mended = Mended("""
+            material: resin
+            areas: { hull: 20 cm², lens: 2 cm² }
+            route:
+              - undercoat: al
+                with: slate undercaot
+                by: airbrush
+            """.Replace("al\n", "all\n", StringComparison.Ordinal));
+
+        mended.Before.Walked.Should().BeNull();
+        Verbs(mended).Should().Equal("clean", "undercoat");
+        Check.Told(mended.After.Findings).Should().BeEmpty();
+    }
+
+    [Fact]
+    public void Of_two_equally_near_names_neither_is_taken()
+    {
+        var mended = Mended("""
+            material: styrene
+            areas: { deck a: 20 cm², deck b: 2 cm² }
+            route:
+              - undercoat: deck c
+                with: slate undercoat
+                by: airbrush
+            """);
+
+        mended.Made.IsEmpty.Should().BeTrue();
+        mended.After.HasErrors.Should().BeTrue();
+    }
+
+    [Fact]
+    public void A_share_that_does_not_say_of_what_is_asked_for_and_not_guessed()
+    {
+        var source = new SourceText("case.yaml", File.ReadAllText(Path.Combine(Golden.Repository, "workflows/broken/share-of-what.yaml")));
+
+        var mended = Mender.Mend([source], Check.Trade);
+
+        mended.Made.IsEmpty.Should().BeTrue();
+        mended.After.Texts[0].Should().Be(source);
+    }
+
+    [Fact]
+    public void A_step_of_a_scheme_is_mended_in_the_scheme_for_every_model_that_follows_it()
+    {
+        var source = new SourceText("case.yaml", Prelude.Text.Replace(
+            "kits:\n  - kit: Example\n    models:\n      - model: Example\n",
+            """
+            schemes:
+              marked:
+                areas: [plates, glass]
+                route:
+                  - undercoat: all
+                    with: slate undercoat
+                    by: airbrush
+                  - mask: glass
+                    using: low-tack tape
+                    as: discs
+                  - coat: plates
+                    with: girder grey
+                    by: airbrush
+                  - decal: plates
+                  - varnish: all
+                    with: clear w matt
+                    by: airbrush
+            kits:
+              - kit: Example
+                models:
+                  - model: Tug
+                    material: styrene
+                    areas: { hull: 20 cm², deck: 9 cm², lens: 2 cm² }
+                    route: [{ follow: marked, plates: [hull, deck], glass: lens }]
+                  - model: Barge
+                    material: styrene
+                    areas: { hull: 20 cm², lamp: 2 cm² }
+                    route: [{ follow: marked, plates: hull, glass: lamp }]
+
+            """,
+            StringComparison.Ordinal));
+
+        var mended = Mender.Mend([source], Check.Trade);
+
+        Check.Told(mended.After.Findings).Should().BeEmpty();
+        mended.After.Texts[0].Text.Should().Contain("      - varnish: plates\n        with: clear w gloss\n        by: brush\n      - decal: plates\n");
+        mended.After.Texts[0].Text.Should().Contain("\n      - unmask: discs\n");
+        mended.Before.Findings.Should().OnlyContain(finding => finding.Mend != null);
+    }
+
+    [Fact]
+    public void The_demo_needs_no_mending_and_stays_as_it_is()
+    {
+        var source = new SourceText("tidewater.yaml", File.ReadAllText(Path.Combine(Golden.Repository, "workflows/tidewater.yaml")));
+
+        var mended = Mender.Mend([source], Check.Trade);
+
+        mended.Made.IsEmpty.Should().BeTrue();
+        mended.After.Texts[0].Should().Be(source);
+    }
+
+    private static Mended Mended(string model) => Mender.Mend([new SourceText("case.yaml", Prelude.Around(model))], Check.Trade);
+
+    private static IEnumerable<string> Verbs(Mended mended) => mended.After.Walked!.Routes.Single().Route.Steps.Select(step => step.Verb);
+}
