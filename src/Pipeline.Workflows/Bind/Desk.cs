@@ -34,7 +34,7 @@ internal sealed class Desk(FindingList findings)
     public string? Text(SyntaxNode node, string expected)
     {
         if (node is TextNode { Text.Length: > 0 } text && !string.IsNullOrWhiteSpace(text.Text))
-            return Plain(text.Text);
+            return Plain(text.Text).Trim();
         Error(node, node is TextNode ? "Nothing is written here." : $"Here stands {node.Kind}.", $"Write {expected}.");
         return null;
     }

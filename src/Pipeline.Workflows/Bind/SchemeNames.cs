@@ -18,9 +18,6 @@ internal sealed class SchemeNames(Desk desk, Shelf shelf, SchemeForm scheme) : S
         Effect = NoTimes,
     };
 
-    private readonly HashSet<string> steps = [.. scheme.Items.Select(item => item.As).OfType<string>()];
-    private readonly bool followsOthers = scheme.Items.Exists(item => item is RouteItem.Follow);
-
     private static DryingTable NoTimes => new(null, null, null, null, null, null);
 
     /// <summary>Checks the names and values of one step.</summary>
@@ -77,19 +74,8 @@ internal sealed class SchemeNames(Desk desk, Shelf shelf, SchemeForm scheme) : S
         return null;
     }
 
-    public override MaskName? Mask(SyntaxNode node)
-    {
-        if (Desk.Text(node, "the name of a mask") is not { } name)
-            return null;
-        // A mask may also lie on an area, or come from a scheme followed here or from the route around this one.
-        if (!followsOthers && name != "all" && !steps.Contains(name) && !scheme.Areas.Contains(name) && !name.Contains('+', StringComparison.Ordinal))
-        {
-            Desk.UnknownName(node, name, $"mask or area in the scheme ‘{scheme.Name}’", steps.Concat(scheme.Areas), "Name the mask with ‘as: ’ at the step that puts it on.");
-            return null;
-        }
-
-        return new MaskName(name);
-    }
+    /// <summary>A mask may have been put on by the route around the scheme, so which ones there are is only known where it is followed.</summary>
+    public override MaskName? Mask(SyntaxNode node) => Desk.Text(node, "the name of a mask") is { } name ? new MaskName(name) : null;
 
     public override string? Text(SyntaxNode node) => Desk.Text(node, "a text");
 }

@@ -136,7 +136,6 @@ public class MistakeTests
             route:
               - coat: helmet #! There is no area in the scheme ‘never followed’ called ‘helmet’.
                 with: blakc #! There is no paint or mix called ‘blakc’.
-              - unmask: tape #! There is no mask or area in the scheme
         """);
 
     [Fact]

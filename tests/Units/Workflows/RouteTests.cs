@@ -110,6 +110,51 @@ public class RouteTests
     }
 
     [Fact]
+    public void A_scheme_may_take_off_what_the_route_put_on_and_the_route_what_a_scheme_put_on()
+    {
+        var steps = Written.Route(
+            """
+            - mask: glass
+              using: low-tack tape
+              as: outer
+            - follow: middle
+              metal: suit
+            - unmask: inner
+            """,
+            """
+            schemes:
+              middle:
+                areas: [metal]
+                route:
+                  - mask: metal
+                    using: low-tack tape
+                    as: inner
+                  - unmask: outer
+            """).Steps;
+
+        steps[2].Deeds.Should().Equal(new Deed.TakeMaskOff("outer"));
+        steps[3].Deeds.Should().Equal(new Deed.TakeMaskOff("inner"));
+    }
+
+    [Fact]
+    public void A_mask_that_is_not_on_is_left_to_the_rules()
+    {
+        var steps = Written.Route("""
+            - unmask: glass
+            - unmask: later
+            - mask: [glass, suit]
+              using: low-tack tape
+              as: later
+            - unmask: later
+            - unmask: later
+            """).Steps;
+
+        steps[0].Deeds.Should().Equal(new Deed.TakeMaskOff("glass"));
+        steps[1].Deeds.Should().Equal(new Deed.TakeMaskOff("later"));
+        steps[4].Areas.Should().Equal("suit", "glass");
+    }
+
+    [Fact]
     public void A_mask_comes_off_by_its_name_or_by_an_area_it_lies_on()
     {
         var steps = Written.Route("""
