@@ -61,9 +61,9 @@ internal sealed partial class MarkdownText
 
     private static string Row(IEnumerable<string> cells) => $"| {string.Join(" | ", cells)} |";
 
-    [GeneratedRegex(@"(https?|ftp|mailto|xmpp|www)([:.])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"(https?|ftp|mailto|xmpp|www)([:.])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex BareLink();
 
-    [GeneratedRegex(@"^([0-9]+(?=[.)](?: |$))|)([-+=.)])", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"^([0-9]+(?=[.)](?: |$))|)([-+=.)])", RegexOptions.CultureInvariant)]
     private static partial Regex ListMark();
 }

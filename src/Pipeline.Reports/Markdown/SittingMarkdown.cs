@@ -22,7 +22,7 @@ internal sealed class SittingMarkdown(MarkdownText page, Plan plan)
         foreach (var task in sitting.Tasks)
         {
             SetTask(date, task, why);
-            why = task.WhyNotEarlier;
+            why = PlanFacts.WhyNow(task, why) is null ? why : task.WhyNotEarlier;
         }
 
         SetLeaving(date, sitting);

@@ -96,7 +96,6 @@ internal static partial class Cells
 
     [GeneratedRegex(
         @"\d (?:min|h|d|mL|cm²|°C|%|parts?|drops?|cups?|coats?)\b(?: \d+ (?:min|h)\b)?|\b(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun)(?: \d\d?(?: [A-Z][a-z][a-z])?)?(?: \d\d:\d\d)?",
-        RegexOptions.CultureInvariant,
-        matchTimeoutMilliseconds: 1000)]
+        RegexOptions.CultureInvariant)]
     private static partial Regex Together();
 }

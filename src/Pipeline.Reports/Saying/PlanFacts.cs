@@ -103,6 +103,8 @@ internal static class PlanFacts
         $"the {clean.Tool} of {clean.Of} first, {clean.Minutes} of these {Moments.Minutes(task.From, task.To)} min"));
 
     /// <summary>Why a task does not start earlier; null where it only follows the task above it, which <see cref="Remarks"/> says once for all.</summary>
+    /// <param name="task">The task.</param>
+    /// <param name="whyBefore">The reason last shown in the sitting; it is not shown twice in a row.</param>
     public static string? WhyNow(PlannedTask task, string? whyBefore) =>
         task.Sort == TaskSort.CloseDown || task.FollowsOn || task.WhyNotEarlier.Length == 0 ? null
         : task.WhyNotEarlier == whyBefore ? "as above"

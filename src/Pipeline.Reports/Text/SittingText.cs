@@ -30,7 +30,7 @@ internal sealed class SittingText(Page page, Plan plan)
         {
             page.Blank();
             SetTask(date, task, why);
-            why = task.WhyNotEarlier;
+            why = PlanFacts.WhyNow(task, why) is null ? why : task.WhyNotEarlier;
         }
 
         SetLeaving(date, sitting);

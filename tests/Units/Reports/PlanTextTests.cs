@@ -42,6 +42,19 @@ public sealed class PlanTextTests
     }
 
     [Fact]
+    public void As_above_refers_to_a_reason_that_is_shown()
+    {
+        const string rack = "The drying rack is full until 'coat the hull' on Gig has dried.";
+        var sitting = Sitting(
+            "4 Dec 19:00-21:00",
+            Task("4 Dec 19:00-19:10", "Gig 1-1/3", "Coat the hull", rack) with { FollowsOn = true },
+            Task("4 Dec 19:20-19:30", "Gig 2-2/3", "Coat the hull", rack),
+            Task("4 Dec 19:40-19:50", "Gig 3-3/3", "Coat the hull", rack));
+        var reasons = PlanText.Render(Empty with { Days = [Day(sitting)] }, TextStyle.Plain).Split('\n').Where(line => line.Contains("why now  ", StringComparison.Ordinal));
+        reasons.Select(line => line.Trim()).Should().Equal("why now  The drying rack is full until 'coat the hull' on Gig has", "why now  as above");
+    }
+
+    [Fact]
     public void A_terminal_and_a_pipe_get_the_same_words()
     {
         var piped = PlanText.Render(TwoWeeks.Plan, TextStyle.Plain);
