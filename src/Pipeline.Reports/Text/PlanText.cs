@@ -44,6 +44,10 @@ public static class PlanText
         page.Hung("", PlanFacts.Pace(plan), Tone.Quiet);
         var speaking = plan.Findings.Speaking().ToList();
         if (speaking.Count > 0)
-            page.Hung("", $"{FindingsOrder.Counted(speaking)}: marked with ! at the task or listed under Findings.", speaking.Max(f => f.Level).Tone());
+            page.Hung("", $"{FindingsOrder.Counted(speaking)}: {Where(PlanFacts.NotBeside(plan).Count, speaking.Count)}.", speaking.Max(f => f.Level).Tone());
     }
+
+    private static string Where(int listed, int all) => listed == 0 ? "marked with ! at the task"
+        : listed == all ? "see Findings"
+        : "marked with ! at the task, or under Findings";
 }

@@ -75,7 +75,7 @@ internal sealed class SittingText(Page page, Plan plan)
             Tone.Strong,
             new Run(Cells.Right(Amounts.Counted(Moments.Minutes(task.From, task.To), "min", "min"), 7)));
         foreach (var finding in beside[task.Id])
-            page.Hung(new Run($"{Deep}! ", finding.Level.Tone()), Sentence(finding), finding.Level.Tone());
+            page.Hung(new Run($"{Deep}! ", finding.Level.Tone()), Sentence(finding));
         if (Using(task) is { Length: > 0 } use)
             page.Hung(Deep, use);
         if (task.CleanOutBefore is { } clean)

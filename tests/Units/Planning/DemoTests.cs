@@ -39,7 +39,7 @@ public class DemoTests
         plan.Pace.Should().Be(Pace.Brisk);
     }
 
-    private static Plan Plan(string[] files, Pace? pace)
+    internal static Plan Plan(string[] files, Pace? pace)
     {
         var texts = files.Select(file => new SourceText(file, File.ReadAllText(Path.Combine(Repository.Root, file)))).ToSequence();
         var walked = Stages.Check(texts, Check.Trade).Walked!;
