@@ -21,6 +21,8 @@ public sealed class MixTooSmall : TradeRule
     /// <inheritdoc/>
     public override IEnumerable<BatchVerdict> JudgeBatch(BatchView batch)
     {
+        if (!batch.Paints.Any(paint => paint.Recipe?.Makes is not null))
+            yield break;
         var needs = batch.Needed();
         foreach (var mix in batch.Paints)
         {

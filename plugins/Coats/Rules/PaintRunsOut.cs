@@ -14,6 +14,8 @@ public sealed class PaintRunsOut : TradeRule
     /// <inheritdoc/>
     public override IEnumerable<BatchVerdict> JudgeBatch(BatchView batch)
     {
+        if (!batch.Paints.Any(paint => paint.Stock is not null))
+            yield break;
         var pots = new Dictionary<string, double>(StringComparer.Ordinal);
         foreach (var (_, (paint, onAndPast, _)) in batch.Needed())
         {
@@ -32,7 +34,7 @@ public sealed class PaintRunsOut : TradeRule
                 Level = Level.Error,
                 Place = paint.Place,
                 Message = $"The batch takes about {new Volume(Math.Round(need, 1))} of {paint.Name}, losses in cup and brush left out, and there are {stock}: it runs out.",
-                Remedy = $"Get more of it first, or correct its 'stock'.",
+                Remedy = "Get more of it first, or correct its 'stock'.",
             };
         }
     }
