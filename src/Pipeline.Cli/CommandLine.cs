@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Help;
 using System.CommandLine.Invocation;
 using System.Text;
 using Pipeline.Workflows;
@@ -12,7 +13,7 @@ namespace Pipeline.Cli;
 internal static class CommandLine
 {
     /// <summary>Runs the command and returns its exit code.</summary>
-    public static async Task<int> Run(string[] args)
+    public static int Run(string[] args)
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
         var root = Root();
@@ -22,7 +23,7 @@ internal static class CommandLine
         {
             if (parsed.Action is ParseErrorAction)
                 return NotUnderstood(parsed);
-            return await parsed.InvokeAsync(configuration).ConfigureAwait(false);
+            return parsed.Invoke(configuration);
         }
         catch (IOException fault)
         {
@@ -41,6 +42,14 @@ internal static class CommandLine
         root.Subcommands.Add(HostWords.Command());
         foreach (var option in CommonWords.All)
             root.Options.Add(option);
+        foreach (var option in root.Options)
+        {
+            if (option is HelpOption help)
+                (help.Action, help.Description) = (new HelpPage(), "Shows this.");
+            else if (option is VersionOption version)
+                version.Description = "Shows the program's version.";
+        }
+
         return root;
     }
 

@@ -1,3 +1,3 @@
 using Pipeline.Cli;
 
-return await CommandLine.Run(args).ConfigureAwait(false);
+return CommandLine.Run(args);

@@ -14,13 +14,23 @@ internal static class Repository
     /// <summary>Builds the command as it is released.</summary>
     public static void BuildCommand() => Build(Path.Combine(Root, "src", "Pipeline.Cli"));
 
-    /// <summary>Builds a project in its release form.</summary>
-    public static void Build(string project)
+    /// <summary>Publishes the command, as it is installed, and returns its path.</summary>
+    public static string PublishCommand()
     {
-        using var build = Process.Start(new ProcessStartInfo("dotnet", ["build", project, "-c", "Release", "-v", "q", "--nologo"]))!;
-        build.WaitForExit();
-        if (build.ExitCode != 0)
-            throw new InvalidOperationException($"{project} does not build.");
+        var folder = Directory.CreateTempSubdirectory("published").FullName;
+        Dotnet("publish", Path.Combine(Root, "src", "Pipeline.Cli"), "-o", folder);
+        return Path.Combine(folder, "pipeline");
+    }
+
+    /// <summary>Builds a project in its release form.</summary>
+    public static void Build(string project) => Dotnet("build", project);
+
+    private static void Dotnet(string what, params string[] words)
+    {
+        using var process = Process.Start(new ProcessStartInfo("dotnet", [what, .. words, "-c", "Release", "-v", "q", "--nologo"]))!;
+        process.WaitForExit();
+        if (process.ExitCode != 0)
+            throw new InvalidOperationException($"dotnet {what} {words[0]} failed.");
     }
 
     /// <summary>The middle one of several times.</summary>
