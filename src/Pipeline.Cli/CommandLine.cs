@@ -39,6 +39,7 @@ internal static class CommandLine
         root.Subcommands.Add(PlanWords.Command());
         root.Subcommands.Add(ListWords.Verbs());
         root.Subcommands.Add(ListWords.Rules());
+        root.Subcommands.Add(ListWords.Schema());
         root.Subcommands.Add(HostWords.Command());
         foreach (var option in CommonWords.All)
             root.Options.Add(option);

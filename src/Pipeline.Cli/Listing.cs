@@ -7,7 +7,11 @@ namespace Pipeline.Cli;
 /// <summary>Answers <c>pipeline verbs</c>, <c>pipeline rules</c> and <c>pipeline schema</c>.</summary>
 internal static class Listing
 {
-    public static Task<int> Verbs(Room room) => Listed(room, new ListVerbs(), verb => (verb.Item.Name, verb.Item.Summary));
+    public static Task<int> Verbs(Room room, string? name) => name is null
+        ? Listed(room, new ListVerbs(), verb => (verb.Item.Name, verb.Item.Summary))
+        : Printed(room, new ShowVerb(name));
+
+    public static Task<int> Schema(Room room) => Printed(room, new PrintSchema());
 
     public static Task<int> Rules(Room room, string? name) => name is null
         ? Listed(room, new ListRules(), rule => (rule.Item.Name, rule.Item.Summary))

@@ -142,6 +142,7 @@ public sealed class CommandTests : IDisposable
     [InlineData("plan x.yaml --from tomorrow", "--from does not understand 'tomorrow'")]
     [InlineData("plan x.yaml --from 2026-02-30", "--from does not understand '2026-02-30'")]
     [InlineData("plan x.yaml --seed -4", "-4")]
+    [InlineData("verbs undrcoat", "Did you mean undercoat?")]
     [InlineData("rules mask-lft-on", "there is no rule 'mask-lft-on'")]
     [InlineData("check x.yaml --plugins nowhere", "there is no folder of plugins nowhere")]
     [InlineData("check x.yaml --log-file nowhere/log", "cannot write the log")]
@@ -182,8 +183,19 @@ public sealed class CommandTests : IDisposable
     public void Verbs_and_rules_are_listed()
     {
         bench.Pipeline("verbs").Out.Should().MatchRegex("(?m)^undercoat +\\S");
+        bench.Pipeline("verbs", "mask").Out.Should().StartWith("# mask\n").And.Contain("`using`");
         bench.Pipeline("rules").Out.Should().MatchRegex("(?m)^step-out-of-turn +\\S");
         bench.Pipeline("rules", "step-out-of-turn").Out.Should().StartWith("# step-out-of-turn\n");
+    }
+
+    [Fact]
+    public void The_schema_is_the_one_that_is_published()
+    {
+        var ran = bench.Pipeline("schema");
+
+        ran.ExitCode.Should().Be(0);
+        System.Text.Json.JsonDocument.Parse(ran.Out).RootElement.GetProperty("$schema").GetString().Should().Be("https://json-schema.org/draft/2020-12/schema");
+        ran.Out.Should().Be(File.ReadAllText(Path.Combine(Bench.Root, "docs", "workflow.schema.json")));
     }
 
     [Fact]

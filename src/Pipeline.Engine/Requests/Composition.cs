@@ -38,6 +38,8 @@ public sealed class Composition
         composition.Answers(new PlanFilesHandler(check, parts.Plugins, parts.Clock, mediator));
         composition.Answers(new ListVerbsHandler(parts.Plugins));
         composition.Answers(new ListRulesHandler(parts.Plugins));
+        composition.Answers(new ShowVerbHandler(parts.Plugins));
+        composition.Answers(new PrintSchemaHandler(parts.Plugins));
         composition.Answers(new ShowRuleHandler(parts.Plugins));
         composition.Answers(new ListRulePagesHandler(parts.Plugins));
         listen?.Invoke(composition);

@@ -6,6 +6,29 @@ using Pipeline.Workflows;
 
 namespace Pipeline.Engine;
 
+/// <summary>Asks for the page about one verb, in Markdown.</summary>
+public sealed record ShowVerb(string Name) : IRequest<Answer<string>>;
+
+/// <summary>Asks for the JSON Schema of the workflow file with the verbs in use.</summary>
+public sealed record PrintSchema : IRequest<Answer<string>>;
+
+internal sealed class ShowVerbHandler(PluginShelf plugins) : IRequestHandler<ShowVerb, Answer<string>>
+{
+    public Task<Answer<string>> Handle(ShowVerb request, CancellationToken cancellationToken)
+    {
+        var page = Reference.OfVerb(plugins.Trade, request.Name);
+        return Task.FromResult<Answer<string>>(page.Length > 0
+            ? new Answer<string>.Given(page)
+            : Unknown.Name("verb", request.Name, plugins.Trade.Verbs.Select(verb => verb.Item.Name), "pipeline verbs lists them all."));
+    }
+}
+
+internal sealed class PrintSchemaHandler(PluginShelf plugins) : IRequestHandler<PrintSchema, Answer<string>>
+{
+    public Task<Answer<string>> Handle(PrintSchema request, CancellationToken cancellationToken) =>
+        Task.FromResult<Answer<string>>(new Answer<string>.Given(Schema.Generate(plugins.Trade)));
+}
+
 /// <summary>Asks for the page about one rule, in Markdown.</summary>
 public sealed record ShowRule(string Name) : IRequest<Answer<string>>;
 

@@ -42,6 +42,25 @@ public static class Reference
         return page.ToString();
     }
 
+    /// <summary>The page of one verb as Markdown that reads well on a terminal too; empty if the trade has no such verb.</summary>
+    public static string OfVerb(Trade trade, string name)
+    {
+        ArgumentNullException.ThrowIfNull(trade);
+        if (new Shelf(trade).Verbs.Named(name) is not { Broken: null } form)
+            return "";
+        var page = new StringBuilder();
+        page.Append(CultureInfo.InvariantCulture, $"# {form.Name}\n\n{form.Summary} ({Kind(form)}; names {Names(form)})\n");
+        if (form.Particulars.Count > 0)
+            page.Append("\nIts own keys:\n\n");
+        foreach (var particular in form.Particulars)
+        {
+            var otherwise = particular.IsNeeded ? "must be given" : Otherwise(particular) is { Length: > 0 } value ? $"without it: {value}" : "may be left out";
+            page.Append(CultureInfo.InvariantCulture, $"- `{particular.Name}`: {particular.Means}\n  {ValueOf(particular)}; {otherwise}\n");
+        }
+
+        return page.ToString();
+    }
+
     private static void Quantities(StringBuilder page)
     {
         page.Append("\n## Quantities\n\nA value without its unit is refused. The decimal sign is a point.\n\n| what | units | such as |\n|---|---|---|\n");
@@ -82,23 +101,28 @@ public static class Reference
 
     private static void Verb(StringBuilder page, VerbForm form)
     {
-        var (kind, target) = (form.Kind.ToString().ToLowerInvariant(), form.Target switch
-        {
-            Target.Masks => "masks by their `as` names, or areas they lie on",
-            Target.Parts => "parts of the model",
-            _ => "areas",
-        });
-        page.Append(CultureInfo.InvariantCulture, $"\n### {form.Name}\n\n{form.Summary} ({kind}; names {target})\n");
+        page.Append(CultureInfo.InvariantCulture, $"\n### {form.Name}\n\n{form.Summary} ({Kind(form)}; names {Names(form)})\n");
         if (form.Particulars.Count == 0)
             return;
         page.Append("\n| key | says | value | without it |\n|---|---|---|---|\n");
         foreach (var particular in form.Particulars)
         {
-            var value = particular.Kind.Choice is { } choice ? Cell(choice.Expected) : particular.Kind.Called;
             var otherwise = particular.IsNeeded ? "must be given" : Otherwise(particular);
-            page.Append(CultureInfo.InvariantCulture, $"| `{particular.Name}` | {Cell(particular.Means ?? "")} | {(particular.IsList ? "one or more: " : "")}{value} | {otherwise} |\n");
+            page.Append(CultureInfo.InvariantCulture, $"| `{particular.Name}` | {Cell(particular.Means ?? "")} | {Cell(ValueOf(particular))} | {otherwise} |\n");
         }
     }
+
+    private static string Kind(VerbForm form) => form.Kind.ToString().ToLowerInvariant();
+
+    private static string Names(VerbForm form) => form.Target switch
+    {
+        Target.Masks => "masks by their `as` names, or areas they lie on",
+        Target.Parts => "parts of the model",
+        _ => "areas",
+    };
+
+    private static string ValueOf(Particular particular) =>
+        (particular.IsList ? "one or more: " : "") + (particular.Kind.Choice is { } choice ? choice.Expected : particular.Kind.Called);
 
     private static string Otherwise(Particular particular) =>
         particular.Default is null || particular.IsList ? "" : Cell(ParticularKind.Shown(particular.Default));
