@@ -30,11 +30,11 @@ public static class Planner
         var before = Before(walked, request.From);
         if (before.Any(finding => finding.Level == Level.Error))
             return new PlanOutcome.NoPlan(before.Where(finding => finding.Level == Level.Error).ToSequence());
-        var outcome = WithPace(walked, trade, request, pace, new HashSet<int>(), cancel);
+        var outcome = WithSlack(walked, trade, request, pace, new HashSet<int>(), cancel);
         if (outcome is PlanOutcome.NoPlan && pace == Pace.Comfortable && Decided(walked) is { Count: > 0 } decided)
         {
             // decided times may leave room for the shortest waits only; the plan then says what that risks
-            var closer = WithPace(walked, trade, request, pace, decided, cancel);
+            var closer = WithSlack(walked, trade, request, pace, decided, cancel);
             outcome = closer is PlanOutcome.Planned ? closer : outcome;
         }
 
@@ -85,9 +85,24 @@ public static class Planner
         return findings;
     }
 
-    private static PlanOutcome WithPace(Walked walked, Trade trade, PlanRequest request, Pace pace, HashSet<int> brisk, CancellationToken cancel)
+    // A part of each sitting stays free unless no due time can be met that way: those come first, and the plan then says how full it is.
+    private static PlanOutcome WithSlack(Walked walked, Trade trade, PlanRequest request, Pace pace, HashSet<int> brisk, CancellationToken cancel)
     {
-        var posing = new Posing(walked, trade, request.From, pace, brisk);
+        var slack = pace == Pace.Comfortable ? walked.Batch.Bench.Slack.Fraction : 0;
+        var outcome = WithPace(walked, trade, request, pace, brisk, slack, cancel);
+        if (slack == 0 || IsInTime(outcome) || cancel.IsCancellationRequested)
+            return outcome;
+        var filled = WithPace(walked, trade, request, pace, brisk, slack: 0, cancel);
+        return IsInTime(filled) || (outcome is PlanOutcome.NoPlan && filled is PlanOutcome.Planned) ? filled : outcome;
+    }
+
+    private static bool IsInTime(PlanOutcome outcome) =>
+        outcome is PlanOutcome.Planned { Plan: var plan } && plan.Finishes.All(finish => finish.Due is not { } due || finish.Ready.ToInstant() <= due.ToInstant());
+
+    private static PlanOutcome WithPace(
+        Walked walked, Trade trade, PlanRequest request, Pace pace, HashSet<int> brisk, double slack, CancellationToken cancel)
+    {
+        var posing = new Posing(walked, trade, request.From, pace, brisk, slack);
         var horizon = new Horizon(walked, request.From, pace);
         while (true)
         {

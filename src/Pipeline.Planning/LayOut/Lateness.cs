@@ -31,7 +31,7 @@ internal static class Lateness
                 Model = models.Count == 1 ? models[0] : null,
                 Message = $"{Phrases.Listed(models)} cannot be done by {table.Said(worst.By)}: the earliest found is {table.Said(worst.Ready)}, "
                     + $"{Phrases.Duration(Clock.Minutes(worst.Ready - worst.By))} late.{proved} {Last(table, worst.Activity, because)}",
-                Remedy = "Add a sitting, begin earlier, move the due time, or plan at a brisk pace and read what it risks.",
+                Remedy = "Add a sitting, begin earlier, move the due time, leave less of each sitting free ('slack' at the bench), or plan at a brisk pace and read what it risks.",
                 Related = same.Select(l => new Related(table.RouteOf(l.Activity).Route.Model.Place, $"ready {table.Said(l.Ready)}")).ToSequence(),
             };
         }

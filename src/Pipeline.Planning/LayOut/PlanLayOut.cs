@@ -26,7 +26,7 @@ internal static class PlanLayOut
             Finishes = finishes,
             Masks = sittings.Masks,
             Shopping = Shopping.Of(batch, tasks, mixes, paints),
-            Findings = [.. TimeJudge.Judge(table.Walked, table.Known()), .. Lateness.Of(table), .. Silences(table.Walked)],
+            Findings = [.. TimeJudge.Judge(table.Walked, table.Known()), .. Lateness.Of(table), .. Fullness.Of(table, days), .. Silences(table.Walked)],
             Measure = Measure(table),
             CriticalChain = Chain.Of(table),
             Assumptions = Assumptions.Of(table, trade),

@@ -10,8 +10,9 @@ namespace Pipeline.Planning;
 /// <summary>
 /// Turns a walked batch into a scheduling problem. One activity for each step with as many units as the model has; one more for each
 /// model, without work, at which it is ready: all its steps done and its last layers handleable. Due times hang on that one.
+/// Of each sitting the share of slack at its end stays free.
 /// </summary>
-internal sealed class Posing(Walked walked, Trade trade, Instant from, Pace pace, IReadOnlySet<int> briskRoutes)
+internal sealed class Posing(Walked walked, Trade trade, Instant from, Pace pace, IReadOnlySet<int> briskRoutes, double slack)
 {
     private readonly Batch batch = walked.Batch;
     private readonly Clock clock = new(from);
@@ -82,7 +83,7 @@ internal sealed class Posing(Walked walked, Trade trade, Instant from, Pace pace
 
     private ImmutableArray<Worker> Workers(ImmutableArray<OpenSitting> sittings)
     {
-        var calendar = new Scheduling.Calendar(sittings.Select(s => new Scheduling.Interval(clock.TickAt(s.Start), clock.TickAt(s.End))).Where(i => i.Length > 0));
+        var calendar = new Scheduling.Calendar(sittings.Select(s => new Scheduling.Interval(clock.TickAt(s.Start), clock.TickAt(s.Start + ((s.End - s.Start) * (1 - slack))))).Where(i => i.Length > 0));
         long? most = batch.Bench.MostPerDay is { } perDay ? Clock.AtMost(perDay.Minutes) : null;
         return [.. batch.Bench.Painters.Select(painter => new Worker(painter.Name, calendar, most))];
     }

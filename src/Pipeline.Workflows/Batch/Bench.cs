@@ -33,6 +33,11 @@ public sealed record Bench
     /// <summary>What the airbrush's cup holds, or null if the file does not say.</summary>
     public Volume? Cup { get; init; }
 
+    /// <summary>
+    /// The share of each sitting that a plan leaves free for what takes longer, touching up and tidying; 15 % unless the file says (common practice).
+    /// </summary>
+    public Share Slack { get; init; } = new(0.15);
+
     /// <summary>Most attended minutes in one day for one painter, or null.</summary>
     public Attended? MostPerDay { get; init; }
 

@@ -21,6 +21,7 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
         new("climate", "the air over the bench, all day or by day and by night", Needed: false, "{ air: 19 °C, humidity: 55 % }", "21 °C and 50 %"),
         new("cup", "what the airbrush's cup holds", Needed: false, "7 mL"),
         new("protection", "what protects you there", Needed: false, "{ extraction: yes, respirator: yes, gloves: yes }", "not said"),
+        new("slack", "the share of each sitting a plan leaves free for what takes longer", Needed: false, "10 %", "15 %"),
         new("most-per-day", "most attended time in one day for one painter", Needed: false, "3 h"),
     ];
 
@@ -31,6 +32,7 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
         DateTimeZone? zone = null;
         Attended? most = null;
         Volume? cup = null;
+        Share? slack = null;
         var protection = Protection.Unsaid;
         var painters = Numbered(1);
         Sequence<BenchTool> tools = [];
@@ -73,6 +75,11 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
                 case "protection":
                     protection = ProtectionBinder.Bind(desk, value);
                     break;
+                case "slack":
+                    slack = desk.Said(value, AmountText.Share, AmountText.ShareExpected);
+                    if (slack is { Fraction: > 0.9 })
+                        desk.Error(value, "That leaves next to nothing of a sitting.", "Write a share from 0 % to 90 %.");
+                    break;
                 case "most-per-day":
                     most = desk.Said(value, DurationText.Attended, DurationText.Expected);
                     if (most is { Minutes: 0 })
@@ -100,6 +107,7 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
             Painters = painters,
             Tools = tools,
             Climate = climate,
+            Slack = slack ?? new Share(0.15),
             MostPerDay = most,
             Cup = cup,
             Protection = protection,

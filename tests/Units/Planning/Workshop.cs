@@ -23,6 +23,7 @@ internal sealed class Workshop
     private readonly string zone;
     private BenchClimate climate = BenchClimate.Standard;
     private Attended? mostPerDay;
+    private Share slack;
     private Pace pace;
 
     private Workshop(string zone) => this.zone = zone;
@@ -44,6 +45,9 @@ internal sealed class Workshop
     public Workshop Tool(string name, int count) => With(() => tools.Add(new BenchTool(name, count)));
 
     public Workshop MostPerDay(double minutes) => With(() => mostPerDay = new Attended(minutes));
+
+    /// <summary>How many percent of each sitting stay free; here none unless said, so that cases can be reckoned by hand.</summary>
+    public Workshop Slack(double percent) => With(() => slack = new Share(percent / 100));
 
     public Workshop Air(double degrees, double humidity, double? nightDegrees = null, double? nightHumidity = null) => With(() => climate = new BenchClimate(
         new Climate(new Temperature(degrees), new Share(humidity / 100)),
@@ -85,6 +89,7 @@ internal sealed class Workshop
         Tools = tools.ToSequence(),
         Climate = climate,
         MostPerDay = mostPerDay,
+        Slack = slack,
         Place = BenchPlace,
     };
 
