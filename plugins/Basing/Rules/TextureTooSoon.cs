@@ -9,6 +9,9 @@ public sealed class TextureTooSoon : TradeRule
     public override string Summary => "Paste and glued sand are dry before anything goes over them.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)

@@ -9,6 +9,9 @@ public sealed class VarnishOverScatter : TradeRule
     public override string Summary => "Tufts, grass and snow come after the last sprayed varnish.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { Role: LayerRole.Varnish } varnish || !varnish.IsSprayed())

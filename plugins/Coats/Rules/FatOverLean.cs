@@ -9,6 +9,9 @@ public sealed class FatOverLean : TradeRule
     public override string Summary => "A water-based coat waits until the enamel or oil under it has cured.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)

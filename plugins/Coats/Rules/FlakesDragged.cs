@@ -9,6 +9,9 @@ public sealed class FlakesDragged : TradeRule
     public override string Summary => "Bare alcohol metal is only misted over.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)

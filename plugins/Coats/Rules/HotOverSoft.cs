@@ -12,6 +12,9 @@ public sealed class HotOverSoft : TradeRule
     public override string Source => "common practice; over enamel published in a refinishing guide on lifting";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)

@@ -9,6 +9,9 @@ public sealed class NoBrightGround : TradeRule
     public override string Summary => "Clear colour meant to glow lies on smooth, bright metal.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { Technique: Technique.ClearColour } coat)

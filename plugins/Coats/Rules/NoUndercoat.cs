@@ -9,6 +9,9 @@ public sealed class NoUndercoat : TradeRule
     public override string Summary => "Colour goes on an undercoat, not on the bare piece.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)

@@ -12,6 +12,9 @@ public sealed class RecoatTooSoon : TradeRule
     public override string Source => "common practice; the recoat window of enamels published in a refinishing guide on lifting";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)

@@ -9,6 +9,9 @@ public sealed class DecalTooSoon : TradeRule
     public override string Summary => "A decal waits until its ground can bear water and softener.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)

@@ -9,6 +9,9 @@ public sealed class HotCoatOnDecal : TradeRule
     public override string Summary => "The first lacquer over a decal is only misted on.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)

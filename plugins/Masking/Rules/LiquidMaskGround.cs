@@ -9,6 +9,9 @@ public sealed class LiquidMaskGround : TradeRule
     public override string Summary => "Liquid mask goes on sealed, smooth and cured paint.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Masking;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Masking || moment.Step.First<Deed.PutMaskOn>() is not { Material: { Kind: MaskKind.Liquid } material })

@@ -9,6 +9,9 @@ public sealed class MaskNotSet : TradeRule
     public override string Summary => "A liquid mask has dried clear before anything is painted over or beside it.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)

@@ -9,6 +9,9 @@ public sealed class MaskOnTooLong : TradeRule
     public override string Summary => "A mask comes off before its time is up.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Removal;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Removal)

@@ -9,6 +9,9 @@ public sealed class MaskOrder : TradeRule
     public override string Summary => "Where masks overlap, the last one on comes off first.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Removal;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Removal)

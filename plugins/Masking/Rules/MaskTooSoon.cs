@@ -12,6 +12,9 @@ public sealed class MaskTooSoon : TradeRule
     public override string Source => "common practice; the tape-mark test published in refinishing guides";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Masking;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Masking)

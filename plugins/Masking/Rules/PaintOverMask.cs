@@ -9,6 +9,9 @@ public sealed class PaintOverMask : TradeRule
     public override string Summary => "A step paints nothing that lies under a mask, unless it sweeps over the whole part and the mask is there to save it.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is null)

@@ -9,6 +9,9 @@ public sealed class StrongTapeOnWeakSkin : TradeRule
     public override string Summary => "Standard tape stays off skins that are weaker than it.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Masking;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Masking || moment.Step.First<Deed.PutMaskOn>() is not { Material: { IsStrongTack: true } material })

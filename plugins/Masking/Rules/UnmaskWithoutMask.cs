@@ -9,6 +9,9 @@ public sealed class UnmaskWithoutMask : TradeRule
     public override string Summary => "Only a mask that is on is taken off.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Removal;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Removal)

@@ -11,6 +11,9 @@ public sealed class UnmaskingMoment : TradeRule
     public override string Summary => "A mask is pulled when the coat over its edge is touch-dry, and before a thick one is hard.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Removal;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Removal)

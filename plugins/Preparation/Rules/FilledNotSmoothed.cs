@@ -9,6 +9,9 @@ public sealed class FilledNotSmoothed : TradeRule
     public override string Summary => "What was filled is sanded before it is painted.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)

@@ -9,6 +9,9 @@ public sealed class PaintOnUnwashed : TradeRule
     public override string Summary => "Resin and cast metal are washed before the first coat.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)

@@ -9,6 +9,9 @@ public sealed class ThirstyGround : TradeRule
     public override string Summary => "Board, plaster and cork are sealed before colour, wash or decal.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)

@@ -9,6 +9,9 @@ public sealed class UncuredPrint : TradeRule
     public override string Summary => "A resin print is cured through before it is painted.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)

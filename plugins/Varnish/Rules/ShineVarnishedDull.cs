@@ -20,7 +20,7 @@ public sealed class ShineVarnishedDull : TradeRule
             {
                 if (moment.Before[area].Sheen < Sheen.Gloss || ShinesAgain(route, moment.Step.Index, area))
                     continue;
-                if (Shining(moment, reached, area, varnish) is not { } shine)
+                if (Shining(moment, route.Moments[^1].After, reached, area, varnish) is not { } shine)
                     continue;
                 yield return moment.Says(
                     Level.Warning,
@@ -48,7 +48,7 @@ public sealed class ShineVarnishedDull : TradeRule
     }
 
     /// <summary>The layer that gives a finished shine; null where nothing was meant to shine, or where gloss only served as a ground.</summary>
-    private static Layer? Shining(Moment moment, List<string> dulled, string area, Layer varnish)
+    private static Layer? Shining(Moment moment, SurfaceMap finished, List<string> dulled, string area, Layer varnish)
     {
         var surface = moment.Before[area];
         var isMetal = surface.ShiningMetal() is not null;
@@ -60,11 +60,11 @@ public sealed class ShineVarnishedDull : TradeRule
             case true:
                 return isMetal && varnish.Sheen == Sheen.Matt ? null : surface.Top;
             default:
-                return isMetal ? null : Detail(moment, dulled, surface);
+                return isMetal ? null : Detail(moment, finished, dulled, surface);
         }
     }
 
-    private static Layer? Detail(Moment moment, List<string> dulled, Surface surface)
+    private static Layer? Detail(Moment moment, SurfaceMap finished, List<string> dulled, Surface surface)
     {
         for (var i = surface.Layers.Count - 1; i >= 0; i--)
         {
@@ -76,12 +76,12 @@ public sealed class ShineVarnishedDull : TradeRule
                 // gloss under or over a decal or an effect is a ground or a seal; gloss all over before matt is protection
                 if (i > 0 && surface.Layers[i - 1].Role is LayerRole.Decal or LayerRole.Effect)
                     return null;
-                if (!IsGround(moment, layer.Step) && dulled.Exists(other => !moment.At(layer.Step).Areas.Contains(other)))
+                if (!IsGround(moment, finished, layer.Step) && dulled.Exists(other => !moment.At(layer.Step).Areas.Contains(other)))
                     return layer;
             }
             else if (layer.Role == LayerRole.Colour)
             {
-                return IsGround(moment, layer.Step) || IsGlossAllOver(moment) ? null : layer;
+                return IsGround(moment, finished, layer.Step) || IsGlossAllOver(moment, dulled) ? null : layer;
             }
             else
             {
@@ -92,12 +92,12 @@ public sealed class ShineVarnishedDull : TradeRule
         return null;
     }
 
-    // on some area a decal or an effect lies on what the step laid, with at most varnish between
-    private static bool IsGround(Moment moment, int step)
+    // on some area a decal or an effect lies in the end on what the step laid, with at most varnish between
+    private static bool IsGround(Moment moment, SurfaceMap finished, int step)
     {
         foreach (var area in moment.At(step).Areas)
         {
-            var layers = moment.Before[area].Layers;
+            var layers = finished[area].Layers;
             for (var i = layers.Count - 1; i > 0; i--)
             {
                 if (layers[i].Role is not (LayerRole.Decal or LayerRole.Effect))
@@ -115,14 +115,15 @@ public sealed class ShineVarnishedDull : TradeRule
         return false;
     }
 
-    private static bool IsGlossAllOver(Moment moment)
+    // what one sweep dulls was gloss all over; a detail dulled by itself is no sweep
+    private static bool IsGlossAllOver(Moment moment, List<string> dulled)
     {
-        foreach (var area in moment.Before.Areas)
+        foreach (var area in dulled)
         {
-            if (moment.Before[area] is { IsHidden: false } surface && surface.Sheen < Sheen.Gloss)
+            if (moment.Before[area].Sheen < Sheen.Gloss)
                 return false;
         }
 
-        return true;
+        return dulled.Count > 1;
     }
 }

@@ -12,6 +12,9 @@ public sealed class EffectHasSet : TradeRule
     private static readonly Drying Hopeless = Drying.Hours(24);
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Removal;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.First<Deed.CleanBack>() is not { Of: null })

@@ -9,6 +9,9 @@ public sealed class EffectTooSoon : TradeRule
     public override string Summary => "A coat is old enough for thinner and rubbing before an enamel or oil effect goes on it.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)

@@ -9,6 +9,9 @@ public sealed class SealOverWetEffect : TradeRule
     public override string Summary => "An effect has lost its solvent before anything seals it in.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)

@@ -9,6 +9,9 @@ public sealed class WashOnMatt : TradeRule
     public override string Summary => "An all-over wash or filter goes on satin or gloss.";
 
     /// <inheritdoc/>
+    public override StepKind? OnlyKind => StepKind.Coat;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)

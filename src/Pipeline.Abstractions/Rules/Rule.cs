@@ -58,7 +58,13 @@ public abstract class Rule
     /// <summary>The published source, or <c>common practice</c>.</summary>
     public abstract string Source { get; }
 
-    /// <summary>Looks at one step. Called for every step of every route, in order.</summary>
+    /// <summary>
+    /// The only kind of step that <see cref="Judge"/> ever has something to say about; null for any kind. Steps of other kinds are not
+    /// shown to it, which saves time.
+    /// </summary>
+    public virtual StepKind? OnlyKind => null;
+
+    /// <summary>Looks at one step. Called for every step of every route, in order; see <see cref="OnlyKind"/>.</summary>
     public virtual IEnumerable<Verdict> Judge(Moment moment) => [];
 
     /// <summary>Looks at a whole route, once, after its last step.</summary>

@@ -11,6 +11,7 @@ namespace Pipeline.Surfaces.Lifecycle;
 public sealed class ModelLifecycle
 {
     private readonly StateMachine<LifecycleState, StepKind> machine;
+    private readonly Dictionary<(LifecycleState Before, StepKind Kind, LifecycleState Standing, bool IsPermitted), (LifecycleState After, bool IsRefused)> answers = [];
     private LifecycleState state;
     private Situation? situation;
     private bool isRefused;
@@ -31,10 +32,20 @@ public sealed class ModelLifecycle
     internal Passage Take(Situation now)
     {
         var before = state;
+        // the machine is asked once about each turn; what it answered holds for all models
+        var turn = (before, now.Step.Kind, now.Standing, now.Obstacle is null);
+        if (!answers.TryGetValue(turn, out var answer))
+            answers.Add(turn, answer = Ask(now));
+        state = answer.After;
+        return new Passage(before, state, answer.IsRefused ? now.Obstacle ?? $"a {Word(now.Step.Kind)} step has no turn while the model is {Word(before)}" : null);
+    }
+
+    private (LifecycleState After, bool IsRefused) Ask(Situation now)
+    {
         situation = now;
         isRefused = false;
         machine.Fire(now.Step.Kind);
-        return new Passage(before, state, isRefused ? now.Obstacle ?? $"a {Word(now.Step.Kind)} step has no turn while the model is {Word(before)}" : null);
+        return (state, isRefused);
     }
 
     /// <summary>The machine as it describes itself; what the diagram is drawn from.</summary>

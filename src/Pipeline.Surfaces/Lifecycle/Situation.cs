@@ -34,6 +34,8 @@ internal sealed record Situation(Step Step, SurfaceMap Before, SurfaceMap After,
 
     private static string? ObstacleTo(Step step, SurfaceMap before)
     {
+        if (step.Kind == StepKind.Removal && step.Deeds.IsEmpty)
+            return "there is nothing on it to take off";
         foreach (var deed in step.Deeds)
         {
             var obstacle = deed switch

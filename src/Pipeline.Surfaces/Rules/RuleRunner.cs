@@ -17,6 +17,7 @@ internal sealed class RuleRunner
 
     private readonly Brought<Rule>[] rules;
     private readonly bool[] hasFailed;
+    private readonly StepKind?[] onlyKinds;
     private readonly List<Finding> failures = [];
     private readonly StepOutOfTurn outOfTurn = new();
 
@@ -24,6 +25,9 @@ internal sealed class RuleRunner
     {
         this.rules = [.. rules];
         hasFailed = new bool[rules.Count];
+        onlyKinds = new StepKind?[rules.Count];
+        for (var i = 0; i < onlyKinds.Length; i++)
+            onlyKinds[i] = OnlyKindOf(i);
     }
 
     /// <summary>One finding for each rule that failed.</summary>
@@ -36,7 +40,11 @@ internal sealed class RuleRunner
         for (var i = 0; i < rules.Length; i++)
         {
             foreach (var moment in route.Moments)
-                Ask(i, route, moment, verdicts);
+            {
+                if (onlyKinds[i] is not { } only || only == moment.Step.Kind)
+                    Ask(i, route, moment, verdicts);
+            }
+
             Ask(i, route, null, verdicts);
         }
 
@@ -95,7 +103,8 @@ internal sealed class RuleRunner
         var first = verdicts.Count;
         try
         {
-            foreach (var verdict in moment is null ? rule.JudgeRoute(route) : rule.Judge(moment))
+            // what is said about a whole route comes in any order; by step, what differs only in areas stands together
+            foreach (var verdict in moment is null ? rule.JudgeRoute(route).OrderBy(said => said?.Step ?? -1) : rule.Judge(moment))
             {
                 Check(verdict, route);
                 if (verdicts.Count - first >= MostVerdicts)
@@ -108,6 +117,19 @@ internal sealed class RuleRunner
             verdicts.RemoveRange(first, verdicts.Count - first);
             hasFailed[index] = true;
             failures.Add(Failure(plugin, NameOf(rule), mistake, moment?.Step.Place ?? route.Model.Place));
+        }
+    }
+
+    // a rule that cannot even say this is shown every step, and fails there
+    private StepKind? OnlyKindOf(int rule)
+    {
+        try
+        {
+            return rules[rule].Item.OnlyKind;
+        }
+        catch (Exception mistake) when (mistake is not OutOfMemoryException)
+        {
+            return null;
         }
     }
 
