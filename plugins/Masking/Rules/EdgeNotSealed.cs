@@ -28,7 +28,7 @@ public sealed class EdgeNotSealed : TradeRule
         }
     }
 
-    // a brush led elsewhere does not run over the edge
+    // a brush can be led away from the edge
     private static Layer? FirstCoatBeside(WalkedSteps route, Moment masking, string area, string mask)
     {
         var part = masking.Model.PartOf(area);
@@ -37,7 +37,7 @@ public sealed class EdgeNotSealed : TradeRule
             var step = route.Moments[i].Step;
             if (step.First<Deed.TakeMaskOff>()?.Mask == mask)
                 return null;
-            if (step.Coat() is { } coat && (step.Areas.Contains(area) || (coat.IsSprayed() && step.Areas.Any(named => masking.Model.PartOf(named) == part))))
+            if (step.Coat() is { } coat && coat.IsSprayed() && step.Areas.Any(named => masking.Model.PartOf(named) == part))
                 return coat;
         }
 

@@ -57,7 +57,7 @@ public sealed class FindingLawTests
 
             return true;
         },
-        iter: 1500);
+        iter: 200);
 
     [Fact]
     public void Walking_twice_says_the_same() => Routes.Sample(
