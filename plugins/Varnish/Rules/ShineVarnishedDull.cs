@@ -115,12 +115,12 @@ public sealed class ShineVarnishedDull : TradeRule
         return false;
     }
 
-    // what one sweep dulls was gloss all over; a detail dulled by itself is no sweep
+    // what one sweep dulls was gloss paint all over; beside metal, or by itself, gloss is a detail
     private static bool IsGlossAllOver(Moment moment, List<string> dulled)
     {
         foreach (var area in dulled)
         {
-            if (moment.Before[area].Sheen < Sheen.Gloss)
+            if (moment.Before[area].Sheen < Sheen.Gloss || moment.Before[area].Metal() is not null)
                 return false;
         }
 
