@@ -120,7 +120,7 @@ public sealed class ShineVarnishedDull : TradeRule
     {
         foreach (var area in dulled)
         {
-            if (moment.Before[area].Sheen < Sheen.Gloss || moment.Before[area].Metal() is not null)
+            if (moment.Before[area].Sheen < Sheen.Gloss || moment.Before[area].ShiningMetal() is not null)
                 return false;
         }
 
