@@ -37,6 +37,7 @@ internal static class CommandLine
         var root = new RootCommand("Checks and plans the painting of miniatures and scale models, from a workflow file to the evenings at the bench.");
         root.Subcommands.Add(CheckWords.Command());
         root.Subcommands.Add(PlanWords.Command());
+        root.Subcommands.Add(WhyWords.Command());
         root.Subcommands.Add(ListWords.Verbs());
         root.Subcommands.Add(ListWords.Rules());
         root.Subcommands.Add(ListWords.Schema());

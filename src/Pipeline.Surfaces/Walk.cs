@@ -52,23 +52,25 @@ public static class Walk
 
     private static void JudgeBatch(Batch batch, List<WalkedRoute> routes, RuleRunner runner, Silencing silencing, FindingReport report)
     {
-        var view = new BatchView
-        {
-            Routes = routes.Select(route => new WalkedSteps(route.Route.Model, route.Moments)).ToSequence(),
-            Starts = routes.SelectMany((route, index) => route.Route.Pins.Select(pin =>
-                new DecidedStart(new StepInBatch(index, pin.Step), pin.At.ToDateTimeUnspecified()))).ToSequence(),
-            Paints = batch.Paints,
-            Climate = batch.Bench.Climate,
-            Bench = batch.Bench.Place,
-            Painters = batch.Bench.Painters.Count,
-            Tools = batch.Bench.Tools.Select(tool => new ToolCount(tool.Name, tool.Count)).ToSequence(),
-            Cup = batch.Bench.Cup,
-        };
-        foreach (var (rule, verdict) in runner.JudgeBatch(view))
+        foreach (var (rule, verdict) in runner.JudgeBatch(View(batch, routes)))
         {
             var route = verdict.Step is { } at ? routes[at.Route].Route : null;
             var silence = route is null ? silencing.ForBatch(rule) : silencing.For(rule, verdict.Step!.Value.Step, route);
             report.Add(rule, verdict, route?.Model.Name, silence);
         }
     }
+
+    /// <summary>A walked batch as rules see it.</summary>
+    internal static BatchView View(Batch batch, IReadOnlyList<WalkedRoute> routes) => new()
+    {
+        Routes = routes.Select(route => new WalkedSteps(route.Route.Model, route.Moments)).ToSequence(),
+        Starts = routes.SelectMany((route, index) => route.Route.Pins.Select(pin =>
+            new DecidedStart(new StepInBatch(index, pin.Step), pin.At.ToDateTimeUnspecified()))).ToSequence(),
+        Paints = batch.Paints,
+        Climate = batch.Bench.Climate,
+        Bench = batch.Bench.Place,
+        Painters = batch.Bench.Painters.Count,
+        Tools = batch.Bench.Tools.Select(tool => new ToolCount(tool.Name, tool.Count)).ToSequence(),
+        Cup = batch.Bench.Cup,
+    };
 }

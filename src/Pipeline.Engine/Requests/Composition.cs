@@ -34,6 +34,7 @@ public sealed class Composition
         var inputs = new Inputs(parts.Disk);
         var check = new CheckFilesHandler(inputs, parts.Plugins);
         composition.Answers(check);
+        composition.Answers(new ExplainLineHandler(check, parts.Plugins));
         composition.Answers(new MendFilesHandler(parts.Disk, inputs, parts.Plugins));
         composition.Answers(new PlanFilesHandler(check, parts.Plugins, parts.Clock, mediator));
         composition.Answers(new ListVerbsHandler(parts.Plugins));

@@ -39,7 +39,7 @@ internal sealed class ShowRuleHandler(PluginShelf plugins) : IRequestHandler<Sho
         var rules = Surfaces.Walk.OwnRules.Concat(plugins.Trade.Rules).Select(rule => rule.Item).ToList();
         return Task.FromResult<Answer<string>>(rules.FirstOrDefault(rule => rule.Name == request.Name) is { } found
             ? new Answer<string>.Given(Page(found))
-            : Unknown.Name("rule", request.Name, rules.Select(rule => rule.Name), "pipeline rules lists them all."));
+            : Unknown.Name<string>("rule", request.Name, rules.Select(rule => rule.Name), "pipeline rules lists them all."));
     }
 
     /// <summary>The page travels in the plugin's assembly under the name of the rule's class.</summary>
@@ -74,9 +74,9 @@ internal sealed class ListRulePagesHandler(PluginShelf plugins) : IRequestHandle
 /// <summary>A name that nothing goes by.</summary>
 internal static class Unknown
 {
-    public static Answer<string>.Refused Name(string what, string name, IEnumerable<string> known, string hint)
+    public static Answer<T>.Refused Name<T>(string what, string name, IEnumerable<string> known, string hint)
     {
         var meant = new Nearest().To(name, known) is { } near ? $"Did you mean {near}? " : "";
-        return new Answer<string>.Refused([new Refusal($"there is no {what} '{Faults.OnOneLine(name)}'", meant + hint)]);
+        return new Answer<T>.Refused([new Refusal($"there is no {what} '{Faults.OnOneLine(name)}'", meant + hint)]);
     }
 }

@@ -10,7 +10,7 @@ namespace Pipeline.Planning;
 /// <param name="LimitMinutes">Beyond this is a warning.</param>
 /// <param name="HardLimitMinutes">Beyond this is an error.</param>
 /// <param name="Factor">By how much the bench's climate stretches it.</param>
-internal sealed record Waiting(
+public sealed record Waiting(
     double? LowMinutes,
     double? ComfortableMinutes,
     double? HighMinutes,
@@ -26,13 +26,18 @@ internal sealed record Waiting(
     public bool IsTooDamp { get; private init; }
 
     /// <summary>The wait a rule asks for, at a bench.</summary>
-    public static Waiting Of(Verdict.Needs needs, BenchClimate climate) => needs.Span switch
+    public static Waiting Of(Verdict.Needs needs, BenchClimate climate)
     {
-        Span.AtLeast least => After(least.Time, needs.Carrier, climate, null),
-        Span.WithinOrAfter either => After(either.After, needs.Carrier, climate, either.Within.Minutes),
-        Span.AtMost most => new(null, null, null, null, most.Time.Minutes, most.HardLimit?.Minutes, 1),
-        _ => throw new InvalidOperationException($"A span of kind {needs.Span.GetType().Name} is not known here."),
-    };
+        ArgumentNullException.ThrowIfNull(needs);
+        ArgumentNullException.ThrowIfNull(climate);
+        return needs.Span switch
+        {
+            Span.AtLeast least => After(least.Time, needs.Carrier, climate, null),
+            Span.WithinOrAfter either => After(either.After, needs.Carrier, climate, either.Within.Minutes),
+            Span.AtMost most => new(null, null, null, null, most.Time.Minutes, most.HardLimit?.Minutes, 1),
+            _ => throw new InvalidOperationException($"A span of kind {needs.Span.GetType().Name} is not known here."),
+        };
+    }
 
     private static Waiting After(DryingRange range, Carrier carrier, BenchClimate climate, double? within)
     {
