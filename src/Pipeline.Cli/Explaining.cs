@@ -13,7 +13,7 @@ internal static class Explaining
             return Complaint.Of(room.Refusal!);
         if (Place(wish.Place) is not var (file, line))
             return Complaint.Of(new Refusal($"'{wish.Place}' names no line", "Give a file and a line, such as crew.yaml:41."));
-        if (InputWords.Of([file, .. wish.With], wish.Name, out var refusal) is not { } inputs)
+        if (InputWords.Of([file, .. wish.With], "stdin", out var refusal) is not { } inputs)
             return Complaint.Of(refusal!);
         switch (await Composition.Engine(parts).Send(new ExplainLine(inputs, line, wish.Model)).ConfigureAwait(false))
         {
