@@ -19,7 +19,7 @@ internal sealed class ShowVerbHandler(PluginShelf plugins) : IRequestHandler<Sho
         var page = Reference.OfVerb(plugins.Trade, request.Name);
         return Task.FromResult<Answer<string>>(page.Length > 0
             ? new Answer<string>.Given(page)
-            : Unknown.Name("verb", request.Name, plugins.Trade.Verbs.Select(verb => verb.Item.Name), "pipeline verbs lists them all."));
+            : Unknown.Name<string>("verb", request.Name, plugins.Trade.Verbs.Select(verb => verb.Item.Name), "pipeline verbs lists them all."));
     }
 }
 

@@ -30,6 +30,7 @@ public sealed class SarifSchemaTests
         [
             Finding,
             Finding with { Silenced = "meant so" },
+            Finding with { Edits = [new Edit(new Place("workflows/tide water.yaml", 61, 1), new Place("workflows/tide water.yaml", 61, 1), "      - unmask: discs\n")] },
             Finding with { Rule = null, Level = Level.Warning, Model = null, Areas = [], Related = [] },
             Finding with { Rule = "not-listed", Level = Level.Note, Remedy = null, Areas = [], Message = "[a](b) {0} \u202e\u0007" },
         ],
@@ -46,6 +47,9 @@ public sealed class SarifSchemaTests
         Complaints(log.Replace("\"level\": \"error\"", "\"level\": \"dreadful\"", StringComparison.Ordinal)).Should().NotBeEmpty();
         Complaints(log.Replace("\"startLine\": 41", "\"startLine\": 0", StringComparison.Ordinal)).Should().NotBeEmpty();
         Complaints(log.Replace("\"message\"", "\"remark\"", StringComparison.Ordinal)).Should().NotBeEmpty();
+        var mended = FindingsSarif.Render([Finding with { Edits = [new Edit(Finding.Place, Finding.Place, "- unmask: discs\n")] }], [], "0.1.0");
+        Complaints(mended).Should().BeEmpty();
+        Complaints(mended.Replace("\"deletedRegion\"", "\"region\"", StringComparison.Ordinal)).Should().NotBeEmpty();
     }
 
     private static IReadOnlyList<string> Complaints(string json)

@@ -18,7 +18,7 @@ public sealed class FindingsTests
 
     private static readonly Sequence<Finding> Some =
     [
-        new() { Rule = "mask-left-on", Level = Level.Warning, Place = new Place(File, 3, 11), Message = "The tape on the glass stays on for 40 h; 24 h is its limit.", Remedy = "Take it off on Fri 4 Dec, or use film." },
+        new() { Rule = "mask-left-on", Level = Level.Warning, Place = new Place(File, 3, 11), Message = "The tape on the glass stays on for 40 h; 24 h is its limit.", Remedy = "Take it off on Fri 4 Dec, or use film.", Edits = [new Edit(new Place(File, 5, 2), new Place(File, 5, 17), "- unmask: glass"), new Edit(new Place(File, 6, 1), new Place(File, 6, 1), "  - sand: suit\r\n")] },
         new()
         {
             Level = Level.Error,
