@@ -35,10 +35,12 @@ public sealed class WorkflowFilesTests : IDisposable
         bench.Pipeline(["plan", .. files, "--from", Files.Monday, "--effort", "quick"]).ExitCode.Should().Be(0);
     }
 
-    [Fact]
-    public void A_broken_file_gives_exactly_the_finding_marked_in_it()
+    [Theory]
+    [InlineData("broken", 1)]
+    [InlineData("risky", 0)]
+    public void A_broken_or_risky_file_gives_exactly_the_finding_marked_in_it(string folder, int exitCode)
     {
-        var files = Directory.GetFiles(Bench.Workflow("broken"), "*.yaml").Order(StringComparer.Ordinal).ToList();
+        var files = Directory.GetFiles(Bench.Workflow(folder), "*.yaml").Order(StringComparer.Ordinal).ToList();
         files.Should().NotBeEmpty();
         foreach (var file in files)
         {
@@ -51,7 +53,17 @@ public sealed class WorkflowFilesTests : IDisposable
 
             var told = Told.Of(ran.Out).Select(finding => (finding.Line, Mark: finding.Rule ?? finding.Level));
             told.Should().Equal(marked.Select(each => (each.Line, each.Mark!)), $"{Path.GetFileName(file)} says so itself; it gave {ran.Out}");
-            ran.ExitCode.Should().Be(Told.Of(ran.Out).Any(finding => finding.Level == "error") ? 1 : 0, file);
+            ran.ExitCode.Should().Be(exitCode, file);
         }
+    }
+
+    [Fact]
+    public void Every_rule_has_a_file_that_shows_it()
+    {
+        var shown = new[] { "broken", "risky" }.SelectMany(folder => Directory.GetFiles(Bench.Workflow(folder), "*.yaml")).Select(Path.GetFileNameWithoutExtension);
+
+        var rules = bench.Pipeline("rules").Out.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => line.Split(' ')[0]);
+
+        rules.Should().BeSubsetOf(shown);
     }
 }
