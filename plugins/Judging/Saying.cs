@@ -12,14 +12,14 @@ internal static class Saying
     /// <summary>Wrong at this step.</summary>
     public static Verdict Says(
         this Moment moment, Level level, Sequence<string> areas, string message, string remedy, params Pointer[] related) => new Verdict.Says
-    {
-        Step = moment.Step.Index,
-        Level = level,
-        Areas = areas,
-        Message = message,
-        Remedy = remedy,
-        Related = related.ToSequence(),
-    };
+        {
+            Step = moment.Step.Index,
+            Level = level,
+            Areas = areas,
+            Message = message,
+            Remedy = remedy,
+            Related = related.ToSequence(),
+        };
 
     /// <summary>This step waits until a layer has reached a state. Null if the layer never does.</summary>
     public static Verdict.Needs? WaitsFor(this Moment moment, Layer layer, DryingState state, string area, string message, string remedy) =>
@@ -28,18 +28,18 @@ internal static class Saying
     /// <summary>This step waits a time since a layer was laid.</summary>
     public static Verdict.Needs WaitsSince(
         this Moment moment, Layer layer, DryingRange time, string waitsFor, string area, string message, string remedy) => new()
-    {
-        Step = moment.Step.Index,
-        Since = layer.Step,
-        Span = new Span.AtLeast(time),
-        Carrier = layer.Family?.Carrier ?? Carrier.None,
-        For = waitsFor,
-        Areas = [area],
-        Message = message,
-        Remedy = remedy,
-        IsFromLabel = layer.HasLabelTimes,
-        Related = [new Pointer(layer.Step, $"{layer.Name} was laid here")],
-    };
+        {
+            Step = moment.Step.Index,
+            Since = layer.Step,
+            Span = new Span.AtLeast(time),
+            Carrier = layer.Family?.Carrier ?? Carrier.None,
+            For = waitsFor,
+            Areas = [area],
+            Message = message,
+            Remedy = remedy,
+            IsFromLabel = layer.HasLabelTimes,
+            Related = [new Pointer(layer.Step, $"{layer.Name} was laid here")],
+        };
 
     /// <summary>A drying state as it stands on a plan.</summary>
     public static string InWords(DryingState state) => state switch

@@ -18,14 +18,22 @@ internal sealed class HandMade
 
     public static readonly Family Waterborne = new()
     {
-        Name = "waterborne acrylic", Carrier = Carrier.Water, Thin = Quick, Heavy = Quick, Source = "invented",
+        Name = "waterborne acrylic",
+        Carrier = Carrier.Water,
+        Thin = Quick,
+        Heavy = Quick,
+        Source = "invented",
     };
 
     public static readonly Material Plastic = new() { Name = "styrene", Source = "invented" };
 
     public static readonly MaskMaterial Tape = new()
     {
-        Name = "low-tack tape", Kind = MaskKind.Tape, Needs = DryingState.MaskSafe, TimeOn = Drying.Hours(24), Source = "invented",
+        Name = "low-tack tape",
+        Kind = MaskKind.Tape,
+        Needs = DryingState.MaskSafe,
+        TimeOn = Drying.Hours(24),
+        Source = "invented",
     };
 
     private readonly List<Step> steps = [];
