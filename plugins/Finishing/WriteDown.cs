@@ -3,11 +3,11 @@ using Pipeline.Abstractions;
 namespace Pipeline.Plugins.Finishing;
 
 /// <summary>Particulars of <see cref="WriteDown"/>.</summary>
-public sealed record Recording(
+public sealed record RecipeCard(
     [Says("How many mixes are written down.")] int Mixes = 1);
 
 /// <summary>Writes a recipe down.</summary>
-public sealed class WriteDown : Verb<Recording>
+public sealed class WriteDown : Verb<RecipeCard>
 {
     /// <inheritdoc/>
     public override string Name => "record";
@@ -19,7 +19,7 @@ public sealed class WriteDown : Verb<Recording>
     public override StepKind Kind => StepKind.Preparation;
 
     /// <inheritdoc/>
-    protected override Intent Intend(Job job, Recording particulars)
+    protected override Intent Intend(Job job, RecipeCard particulars)
     {
         if (particulars.Mixes is < 1 or > 500)
             throw new ParticularException("mixes", FormattableString.Invariant($"{particulars.Mixes} mixes make no sense; say 1 to 500."));
