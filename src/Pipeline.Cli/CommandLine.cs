@@ -30,7 +30,19 @@ internal static class CommandLine
             // standard output is full or gone; a pipe closed by its reader is not reported here at all
             return Complaint.OfOutput(fault);
         }
+        catch (OperationCanceledException)
+        {
+            return ExitCode.Stopped;
+        }
+        catch (Exception fault)
+        {
+            return Broke(fault);
+        }
     }
+
+    /// <summary>A mistake of ours outside the requests, such as in showing a result. Apart, since it touches the engine.</summary>
+    private static int Broke(Exception fault) =>
+        Complaint.OfBreakdown($"{fault.Message} ({fault.GetType().Name})", Engine.ThisMachine.Breakdowns.Report("showing the results", fault));
 
     private static RootCommand Root()
     {

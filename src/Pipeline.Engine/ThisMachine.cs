@@ -14,15 +14,16 @@ public static class ThisMachine
     /// <param name="pluginFolders">Further folders of plugins.</param>
     public static EngineParts Parts(ILogger log, IEnumerable<string> pluginFolders)
     {
-        var disk = new RealDisk();
-        var clock = SystemClock.Instance;
         return new EngineParts(
-            disk,
-            clock,
+            new RealDisk(),
+            SystemClock.Instance,
             log,
             PluginShelf.Of(PluginFolders.Usual(AppContext.BaseDirectory, Environment.GetEnvironmentVariable, pluginFolders)),
-            new BreakdownReports(disk, clock, StateFolder));
+            Breakdowns);
     }
+
+    /// <summary>Reports of the program's own mistakes, kept in the state folder.</summary>
+    public static IBreakdowns Breakdowns => new BreakdownReports(new RealDisk(), SystemClock.Instance, StateFolder);
 
     /// <summary>Where the program keeps its state: <c>$XDG_STATE_HOME/pipeline</c> or <c>~/.local/state/pipeline</c>.</summary>
     public static string StateFolder => Path.Combine(BaseFolders.StateHome(Environment.GetEnvironmentVariable), "pipeline");

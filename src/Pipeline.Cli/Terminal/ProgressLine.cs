@@ -27,5 +27,6 @@ internal sealed class ProgressLine(TextWriter terminal) : INotificationHandler<P
     {
         if (shown.Length > 0)
             terminal.Write($"\r{new string(' ', shown.Length)}\r");
+        shown = "";
     }
 }

@@ -105,7 +105,7 @@ public sealed class FolderRound(string folder, IDisk disk, IHostState state, IMe
                 var answer = await mediator.Send(new PlanFiles([new WorkflowInput.FromStream(file.Name, bytes)]), cancel).ConfigureAwait(false);
                 if (cancel.IsCancellationRequested)
                     return;
-                pending[file.Name] = waiting = new Pending(content.Hash, Results.Of(file.Name, answer));
+                pending[file.Name] = waiting = new Pending(content.Hash, InFiles(file.Name, answer));
             }
 
             await Finish(file.Name, waiting).ConfigureAwait(false);
@@ -117,6 +117,19 @@ public sealed class FolderRound(string folder, IDisk disk, IHostState state, IMe
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
             await Tell($"cannot read {file.Name}: {Faults.InWords(fault)}").ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>A result that cannot be shown is a mistake of ours about this one file; the others go on.</summary>
+    private static Results InFiles(string name, Answer<PlanResult> answer)
+    {
+        try
+        {
+            return Results.Of(name, answer);
+        }
+        catch (Exception fault)
+        {
+            return Results.Of(name, new Answer<PlanResult>.Broke(Faults.InWords(fault), null));
         }
     }
 

@@ -9,6 +9,11 @@ namespace Pipeline.Engine;
 /// <summary>Runs the host until it is told to stop.</summary>
 public static class HostRun
 {
+    // a file that another process holds: EWOULDBLOCK, and ERROR_SHARING_VIOLATION
+    private const int HeldOnLinux = 11;
+    private const int HeldOnMac = 35;
+    private const int HeldOnWindows = unchecked((int)0x80070020);
+
     /// <summary>Watches a folder until the program gets SIGTERM, SIGINT or the token; then stops within seconds.</summary>
     /// <param name="folder">The folder; it must be there at the start.</param>
     /// <param name="stateFolder">Where the state's file lies; made when needed.</param>
@@ -79,8 +84,13 @@ public static class HostRun
             refusal = new Refusal($"cannot write {file}: you may not write there", "Check who owns the folder and its permissions.");
             return null;
         }
-        catch (IOException)
+        catch (IOException fault) when (fault.HResult is HeldOnLinux or HeldOnMac or HeldOnWindows)
         {
+            return null;
+        }
+        catch (IOException fault)
+        {
+            refusal = new Refusal($"cannot write {file}: {Faults.InWords(fault)}", "Check the folder and the room on the disk.");
             return null;
         }
     }
