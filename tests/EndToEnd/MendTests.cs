@@ -53,6 +53,17 @@ public sealed class MendTests : IDisposable
     }
 
     [Fact]
+    public void Who_may_read_the_file_and_a_link_to_it_stay_as_they_are()
+    {
+        bench.File("buoy.yaml", Files.Wrong);
+
+        var ran = bench.Shell("chmod 600 buoy.yaml; ln -s buoy.yaml link.yaml; \"$pipeline\" check link.yaml --mend --write >/dev/null 2>&1; stat -c '%F %a' link.yaml buoy.yaml");
+
+        ran.Out.Should().Be("symbolic link 777\nregular file 600\n");
+        File.ReadAllText(Path.Combine(bench.Folder, "buoy.yaml")).Should().Be(Files.Buoy);
+    }
+
+    [Fact]
     public void What_remains_decides_the_exit_code()
     {
         bench.File("buoy.yaml", Files.Wrong.Replace("material: resin", "material: cheese", StringComparison.Ordinal));

@@ -59,6 +59,9 @@ public sealed class RealDisk : IDisk
         string? unfinished = null;
         try
         {
+            // what a link leads to is written, and the link stays
+            if (File.Exists(path))
+                path = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;
             var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
             unfinished = Path.Combine(folder, $".{Path.GetFileName(path)}.{Guid.NewGuid():N}{UnfinishedSuffix}");
             using (var stream = new FileStream(unfinished, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 0))
@@ -67,6 +70,8 @@ public sealed class RealDisk : IDisk
                 stream.Flush(flushToDisk: true);
             }
 
+            if (!OperatingSystem.IsWindows() && File.Exists(path))
+                File.SetUnixFileMode(unfinished, File.GetUnixFileMode(path));
             File.Move(unfinished, path, overwrite: true);
             OpenFiles.FlushFolder(folder);
             return null;

@@ -9,7 +9,7 @@ namespace Pipeline.Workflows;
 public sealed class Mending
 {
     // proving a change reads the whole text again; a file full of mistakes must not hold the program up
-    private const long MostLettersRead = 40_000_000;
+    private const long MostLettersRead = 10_000_000;
 
     private readonly SourceText source;
     private readonly SyntaxNode? root;
@@ -31,7 +31,7 @@ public sealed class Mending
     public Sequence<Edit> EditsOf(Finding finding)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        if (finding is not { Mend: { } mend, Silenced: null } || root is null || finding.Place.File != source.Name)
+        if (finding is not { Mend: { } mend, Silenced: null } || root is null || finding.Place.File != source.Name || !IsWhole(mend))
             return [];
         return Change(mend, finding) is { } change && IsProved(change) ? change.Edits : [];
     }
@@ -39,6 +39,22 @@ public sealed class Mending
     /// <summary>The findings with the changes that mend them; those of other files are left as they are.</summary>
     public Sequence<Finding> WithEdits(Sequence<Finding> findings) =>
         findings.Select(finding => EditsOf(finding) is { IsEmpty: false } edits ? finding with { Edits = edits } : finding).ToSequence();
+
+    // a plugin may have been built without null checks
+    private static bool IsWhole(Mend mend) => mend switch
+    {
+        Mend.PutBefore put => put.Step is not null && IsWhole(put.New),
+        Mend.PutAfter put => put.Step is not null && IsWhole(put.New),
+        Mend.MoveBefore move => move is { Step: not null, Other: not null },
+        Mend.MoveAfter move => move is { Step: not null, Other: not null },
+        Mend.SetKey set => set is { Step: not null, Key: not null, Value: not null },
+        Mend.TakeOut take => take.Step is not null,
+        Mend.Rename rename => rename is { At: not null, Name: not null },
+        _ => false,
+    };
+
+    private static bool IsWhole(NewStep? step) =>
+        step is { Verb: not null, On: not null and not Acting.MaskOf { Step: null } } && step.Particulars.All(each => each is { Key: not null, Value: not null });
 
     private sealed record Changed(Sequence<Edit> Edits, SyntaxNode Expected);
 

@@ -116,6 +116,23 @@ public sealed class MenderTests
         mended.Before.Findings.Should().OnlyContain(finding => finding.Mend != null);
     }
 
+    public static TheoryData<string> BrokenFiles =>
+        [.. Directory.GetFiles(Path.Combine(Golden.Repository, "workflows"), "*.yaml", SearchOption.AllDirectories).Select(path => Path.GetRelativePath(Golden.Repository, path)).Order(StringComparer.Ordinal)];
+
+    [Theory]
+    [MemberData(nameof(BrokenFiles))]
+    public void No_file_is_worse_for_mending_and_none_is_mended_twice(string file)
+    {
+        var source = new SourceText(file, File.ReadAllText(Path.Combine(Golden.Repository, file)));
+
+        var once = Mender.Mend([source], Check.Trade);
+        var twice = Mender.Mend(once.After.Texts, Check.Trade);
+
+        twice.After.Texts.Should().Equal(once.After.Texts);
+        if (once.Before.Walked is not null)
+            once.After.Findings.Count.Should().Be(once.Before.Findings.Count - once.Made.Count, Check.Told(once.After.Findings));
+    }
+
     [Fact]
     public void The_demo_needs_no_mending_and_stays_as_it_is()
     {
