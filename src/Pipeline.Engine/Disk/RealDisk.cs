@@ -60,9 +60,11 @@ public sealed class RealDisk : IDisk
         try
         {
             // what a link leads to is written, and the link stays
+            // (of a relative path .NET resolves a relative link from the root, so the path is made whole first)
+            path = Path.GetFullPath(path);
             if (File.Exists(path))
                 path = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;
-            var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
+            var folder = Path.GetDirectoryName(path)!;
             unfinished = Path.Combine(folder, $".{Path.GetFileName(path)}.{Guid.NewGuid():N}{UnfinishedSuffix}");
             using (var stream = new FileStream(unfinished, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 0))
             {
