@@ -22,7 +22,7 @@ public static class Stages
             return new Checked(texts, null, read.ToSequence());
 
         // the walk's own rules can be silenced by name like any other
-        var binding = Binder.Bind(trees, trade with { Rules = Walk.OwnRules.Concat(trade.Rules).ToSequence() });
+        var binding = Binder.Bind(trees, Nameable(trade));
         var bound = read.Concat(binding.Findings);
         if (binding.Batch is not { } batch)
             return new Checked(texts, null, bound.ToSequence());
@@ -43,6 +43,13 @@ public static class Stages
         }
 
         return findings;
+    }
+
+    /// <summary>All that a file can name: what the plugins brought and the rules of the walk itself, sorted by name.</summary>
+    public static Trade Nameable(Trade trade)
+    {
+        ArgumentNullException.ThrowIfNull(trade);
+        return trade with { Rules = trade.Rules.Concat(Walk.OwnRules).OrderBy(rule => rule.Item.Name, StringComparer.Ordinal).ToSequence() };
     }
 
     /// <summary>From a checked batch without errors to a plan, or to the reasons why there is none.</summary>

@@ -25,6 +25,6 @@ internal sealed class ListRulesHandler(PluginShelf plugins) : IRequestHandler<Li
 {
     public Task<Answer<Listing<Rule>>> Handle(ListRules request, CancellationToken cancellationToken) =>
         Task.FromResult<Answer<Listing<Rule>>>(new Answer<Listing<Rule>>.Given(new Listing<Rule>(
-            Surfaces.Walk.OwnRules.Concat(plugins.Trade.Rules).OrderBy(rule => rule.Item.Name, StringComparer.Ordinal).ToSequence(),
+            Stages.Nameable(plugins.Trade).Rules,
             plugins.Findings)));
 }

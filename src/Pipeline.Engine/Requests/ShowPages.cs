@@ -26,7 +26,7 @@ internal sealed class ShowVerbHandler(PluginShelf plugins) : IRequestHandler<Sho
 internal sealed class PrintSchemaHandler(PluginShelf plugins) : IRequestHandler<PrintSchema, Answer<string>>
 {
     public Task<Answer<string>> Handle(PrintSchema request, CancellationToken cancellationToken) =>
-        Task.FromResult<Answer<string>>(new Answer<string>.Given(Schema.Generate(plugins.Trade)));
+        Task.FromResult<Answer<string>>(new Answer<string>.Given(Schema.Generate(Stages.Nameable(plugins.Trade))));
 }
 
 /// <summary>Asks for the page about one rule, in Markdown.</summary>
@@ -36,7 +36,7 @@ internal sealed class ShowRuleHandler(PluginShelf plugins) : IRequestHandler<Sho
 {
     public Task<Answer<string>> Handle(ShowRule request, CancellationToken cancellationToken)
     {
-        var rules = Surfaces.Walk.OwnRules.Concat(plugins.Trade.Rules).Select(rule => rule.Item).ToList();
+        var rules = Stages.Nameable(plugins.Trade).Rules.Select(rule => rule.Item).ToList();
         return Task.FromResult<Answer<string>>(rules.FirstOrDefault(rule => rule.Name == request.Name) is { } found
             ? new Answer<string>.Given(Page(found))
             : Unknown.Name<string>("rule", request.Name, rules.Select(rule => rule.Name), "pipeline rules lists them all."));
@@ -64,7 +64,7 @@ public sealed record PagedRule(Rule Rule, string Page);
 internal sealed class ListRulePagesHandler(PluginShelf plugins) : IRequestHandler<ListRulePages, Answer<Sequence<PagedRule>>>
 {
     public Task<Answer<Sequence<PagedRule>>> Handle(ListRulePages request, CancellationToken cancellationToken) =>
-        Task.FromResult<Answer<Sequence<PagedRule>>>(new Answer<Sequence<PagedRule>>.Given(Surfaces.Walk.OwnRules.Concat(plugins.Trade.Rules)
+        Task.FromResult<Answer<Sequence<PagedRule>>>(new Answer<Sequence<PagedRule>>.Given(Stages.Nameable(plugins.Trade).Rules
             .Where(rule => request.Names.Contains(rule.Item.Name))
             .Select(rule => new PagedRule(rule.Item, ShowRuleHandler.Page(rule.Item)))
             .OrderBy(paged => paged.Rule.Name, StringComparer.Ordinal)
