@@ -1,5 +1,4 @@
 using System.Collections;
-using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 
 namespace Pipeline.Abstractions;
@@ -10,26 +9,44 @@ namespace Pipeline.Abstractions;
 [CollectionBuilder(typeof(Sequence), nameof(Sequence.Create))]
 public readonly struct Sequence<T> : IReadOnlyList<T>, IEquatable<Sequence<T>>
 {
-    private readonly ImmutableArray<T> items;
+    // Shared with the lists this one grew from: each sees only its own count, so a long list of layers is not copied at every coat.
+    private readonly Shared? shared;
 
-    internal Sequence(ImmutableArray<T> items) => this.items = items;
+    internal Sequence(T[] items)
+        : this(items.Length == 0 ? null : new Shared(items, items.Length), items.Length)
+    {
+    }
 
-    private ImmutableArray<T> Items => items.IsDefault ? [] : items;
+    private Sequence(Shared? shared, int count) => (this.shared, Count) = (shared, count);
+
+    private ReadOnlySpan<T> Items => shared is null ? [] : shared.Room.AsSpan(0, Count);
 
     /// <inheritdoc/>
-    public int Count => Items.Length;
+    public int Count { get; }
 
     /// <summary>True if there is nothing in it.</summary>
-    public bool IsEmpty => Items.IsEmpty;
+    public bool IsEmpty => Count == 0;
 
     /// <inheritdoc/>
     public T this[int index] => Items[index];
 
     /// <summary>This list with one more item at its end.</summary>
-    public Sequence<T> With(T item) => new(Items.Add(item));
+    public Sequence<T> With(T item)
+    {
+        if (shared is not null && shared.TryTake(Count))
+        {
+            shared.Room[Count] = item;
+            return new Sequence<T>(shared, Count + 1);
+        }
+
+        var room = new T[Math.Max(4, 2 * (Count + 1))];
+        Items.CopyTo(room);
+        room[Count] = item;
+        return new Sequence<T>(new Shared(room, Count + 1), Count + 1);
+    }
 
     /// <summary>This list without the items that match.</summary>
-    public Sequence<T> Without(Predicate<T> match) => new(Items.RemoveAll(match));
+    public Sequence<T> Without(Predicate<T> match) => new(Array.FindAll(Items.ToArray(), item => !match(item)));
 
     /// <inheritdoc/>
     public bool Equals(Sequence<T> other) => Items.SequenceEqual(other.Items);
@@ -53,14 +70,43 @@ public readonly struct Sequence<T> : IReadOnlyList<T>, IEquatable<Sequence<T>>
     public static bool operator !=(Sequence<T> left, Sequence<T> right) => !left.Equals(right);
 
     /// <summary>Walks the items without a heap allocation.</summary>
-    public ImmutableArray<T>.Enumerator GetEnumerator() => Items.GetEnumerator();
+    public Enumerator GetEnumerator() => new(this);
 
-    IEnumerator<T> IEnumerable<T>.GetEnumerator() => ((IEnumerable<T>)Items).GetEnumerator();
+    IEnumerator<T> IEnumerable<T>.GetEnumerator()
+    {
+        for (var i = 0; i < Count; i++)
+            yield return this[i];
+    }
 
-    IEnumerator IEnumerable.GetEnumerator() => ((IEnumerable)Items).GetEnumerator();
+    IEnumerator IEnumerable.GetEnumerator() => ((IEnumerable<T>)this).GetEnumerator();
 
     /// <summary>The items, parted by commas.</summary>
-    public override string ToString() => string.Join(", ", Items);
+    public override string ToString() => string.Join(", ", (IEnumerable<T>)this);
+
+    /// <summary>Steps through a sequence.</summary>
+    public struct Enumerator
+    {
+        private readonly Sequence<T> list;
+        private int index;
+
+        internal Enumerator(Sequence<T> list) => (this.list, index) = (list, -1);
+
+        /// <summary>The item it stands at; call <see cref="MoveNext"/> first.</summary>
+        public readonly T Current => list.shared!.Room[index];
+
+        /// <summary>Goes to the next item; false after the last.</summary>
+        public bool MoveNext() => ++index < list.Count;
+    }
+
+    // Room that grows with the newest list; whoever first takes the next free place may write there, others copy.
+    private sealed class Shared(T[] room, int taken)
+    {
+        private int taken = taken;
+
+        public T[] Room => room;
+
+        public bool TryTake(int place) => place < room.Length && Interlocked.CompareExchange(ref taken, place + 1, place) == place;
+    }
 }
 
 /// <summary>Makes sequences.</summary>
