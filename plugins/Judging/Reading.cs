@@ -6,17 +6,19 @@ namespace Pipeline.Plugins;
 internal static class Reading
 {
     /// <summary>The areas a coat lands on: named, neither masked nor hidden.</summary>
-    public static List<string> Reached(this Moment moment)
+    public static Sequence<string> Reached(this Moment moment)
     {
-        var reached = new List<string>(moment.Step.Areas.Count);
+        // nearly always it lands on all of them, and every rule about coats asks
         foreach (var area in moment.Step.Areas)
         {
-            if (moment.Before[area] is { IsMasked: false, IsHidden: false })
-                reached.Add(area);
+            if (!moment.IsReached(area))
+                return moment.Step.Areas.Without(named => !moment.IsReached(named));
         }
 
-        return reached;
+        return moment.Step.Areas;
     }
+
+    private static bool IsReached(this Moment moment, string area) => moment.Before[area] is { IsMasked: false, IsHidden: false };
 
     /// <summary>The coat a step lays, or null. A step lays one kind of coat.</summary>
     public static Layer? Coat(this Step step)

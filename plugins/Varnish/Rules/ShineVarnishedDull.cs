@@ -48,7 +48,7 @@ public sealed class ShineVarnishedDull : TradeRule
     }
 
     /// <summary>The layer that gives a finished shine; null where nothing was meant to shine, or where gloss only served as a ground.</summary>
-    private static Layer? Shining(Moment moment, SurfaceMap finished, List<string> dulled, string area, Layer varnish)
+    private static Layer? Shining(Moment moment, SurfaceMap finished, Sequence<string> dulled, string area, Layer varnish)
     {
         var surface = moment.Before[area];
         var isMetal = surface.ShiningMetal() is not null;
@@ -64,7 +64,7 @@ public sealed class ShineVarnishedDull : TradeRule
         }
     }
 
-    private static Layer? Detail(Moment moment, SurfaceMap finished, List<string> dulled, Surface surface)
+    private static Layer? Detail(Moment moment, SurfaceMap finished, Sequence<string> dulled, Surface surface)
     {
         for (var i = surface.Layers.Count - 1; i >= 0; i--)
         {
@@ -76,7 +76,7 @@ public sealed class ShineVarnishedDull : TradeRule
                 // gloss under or over a decal or an effect is a ground or a seal; gloss all over before matt is protection
                 if (i > 0 && surface.Layers[i - 1].Role is LayerRole.Decal or LayerRole.Effect)
                     return null;
-                if (!IsGround(moment, finished, layer.Step) && dulled.Exists(other => !moment.At(layer.Step).Areas.Contains(other)))
+                if (!IsGround(moment, finished, layer.Step) && dulled.Any(other => !moment.At(layer.Step).Areas.Contains(other)))
                     return layer;
             }
             else if (layer.Role == LayerRole.Colour)
@@ -116,7 +116,7 @@ public sealed class ShineVarnishedDull : TradeRule
     }
 
     // what one sweep dulls was gloss paint all over; beside metal, or by itself, gloss is a detail
-    private static bool IsGlossAllOver(Moment moment, List<string> dulled)
+    private static bool IsGlossAllOver(Moment moment, Sequence<string> dulled)
     {
         foreach (var area in dulled)
         {

@@ -136,6 +136,8 @@ public sealed record Surface
 /// <summary>The surfaces of all areas of a model, by area name. Immutable; equal when every area's surface is equal.</summary>
 public sealed class SurfaceMap : IEquatable<SurfaceMap>
 {
+    private const int FewAreas = 12;
+
     // two arrays side by side: changing a few surfaces copies one array and shares the names
     private readonly string[] areas;
     private readonly Surface[] surfaces;
@@ -188,7 +190,8 @@ public sealed class SurfaceMap : IEquatable<SurfaceMap>
 
     private int IndexOf(string area)
     {
-        var index = Array.BinarySearch(areas, area, StringComparer.Ordinal);
+        // most models have a handful of areas: looking at each in turn is quicker than halving
+        var index = areas.Length <= FewAreas ? areas.AsSpan().IndexOf(area) : Array.BinarySearch(areas, area, StringComparer.Ordinal);
         return index >= 0 ? index : throw new KeyNotFoundException($"The model has no area '{area}'.");
     }
 
