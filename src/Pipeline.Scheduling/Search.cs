@@ -22,7 +22,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     /// <summary>Runs to be timed, in all: so many per unit at first, and no more than so many.</summary>
     private long Budget => effort switch
     {
-        Effort.Quick => Math.Min(2_000_000, 500L * Units),
+        Effort.Quick => Math.Min(2_000_000, 2_500L * Units),
         Effort.Usual => Math.Min(30_000_000, 20_000L * Units),
         _ => Math.Min(360_000_000, 600_000L * Units),
     };
@@ -62,7 +62,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         if (best is null)
             return new Outcome.Impossible(NotFound(obstacle));
         bound.Sharpen(bestScore.Finish);
-        Better(net, new Ground(net, components, heads), bound, cancel);
+        Better(net, new Ground(net, components, heads, new Haste(net, bound, new OpenTime(net, Enumerable.Range(0, problem.Workers.Length), once: true))), bound, cancel);
         return Finish(net, bound, cancel.IsCancellationRequested);
     }
 

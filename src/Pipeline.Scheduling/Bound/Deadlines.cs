@@ -7,12 +7,15 @@ internal sealed class Deadlines(Net net, Components components, Hours hours)
     private const int MostRounds = 60;
 
     /// <summary>Fills the array; −<see cref="Hours.Never"/> where a unit fits into no open hours before the deadline.</summary>
-    public void Fill(long finish, long[] latest)
+    public void Fill(long finish, long[] latest) => Fill(Enumerable.Repeat(finish, net.Count).ToArray(), latest);
+
+    /// <summary>The same if each activity is to be finished by a time of its own.</summary>
+    public void Fill(long[] finish, long[] latest)
     {
         for (var a = 0; a < net.Count; a++)
         {
             for (var k = 0; k < net.Units[a]; k++)
-                latest[net.Offset[a] + k] = finish - net.Duration[a] - ((net.Units[a] - 1 - k) * net.Step[a]);
+                latest[net.Offset[a] + k] = finish[a] - net.Duration[a] - ((net.Units[a] - 1 - k) * net.Step[a]);
         }
 
         net.FillPast(latest);

@@ -39,6 +39,17 @@ internal sealed class LowerBound
         return latest;
     }
 
+    /// <summary>The latest own start of each unit if all due times are to be met; far away where none is behind it.</summary>
+    public long[] LatestStarts(IEnumerable<Due> dues)
+    {
+        var latest = new long[net.Offset[^1]];
+        var by = Enumerable.Repeat(Hours.Never / 2, net.Count).ToArray();
+        foreach (var due in dues)
+            by[due.Activity] = Math.Min(by[due.Activity], due.By - due.Afterwards);
+        deadlines.Fill(by, latest);
+        return latest;
+    }
+
     /// <summary>Raises the bound to the earliest finish that cannot be disproved; some schedule finishes at <paramref name="known"/>.</summary>
     public void Sharpen(long known)
     {

@@ -12,9 +12,10 @@ internal sealed class Ground
     private readonly ulong[]? before;
     private readonly int words;
 
-    public Ground(Net net, Components components, Heads heads)
+    public Ground(Net net, Components components, Heads heads, Haste haste)
     {
         Net = net;
+        Haste = haste;
         Rank = new int[net.Count];
         var rank = 0;
         foreach (var group in components.Groups)
@@ -28,6 +29,11 @@ internal sealed class Ground
         ToolStart = new int[net.Problem.Tools.Length + 1];
         for (var t = 0; t < net.Problem.Tools.Length; t++)
             ToolStart[t + 1] = ToolStart[t] + net.Problem.Tools[t].Count;
+        var works = Enumerable.Range(0, net.Count).Select(a => net.Attended[a] ? net.Work(a, net.Units[a]) : 0).ToArray();
+        var attended = Math.Max(1, net.Attended.Count(a => a));
+        var all = Math.Max(1, works.Sum());
+        CompletionWeight = [.. Enumerable.Range(0, net.Count).Select(a => ((1.0 / attended) + ((double)works[a] / all)) / (2 * net.Units[a]))];
+        MeanRun = Enumerable.Range(0, net.Count).Where(a => net.Attended[a]).Select(a => net[a].SetUp + works[a] + net[a].PutAway).DefaultIfEmpty(1).Average();
         StateSize = (PerWorker * net.Problem.Workers.Length) + (PerTool * ToolStart[^1]);
         HoldWeights = new double[net.Offset[^1]];
         foreach (var wait in net.Problem.Waits.Where(w => w.HoldWeight > 0))
@@ -66,6 +72,17 @@ internal sealed class Ground
     public OpenTime Clock { get; }
 
     public long[][] ReadingAtOpening { get; }
+
+    /// <summary>
+    /// What one unit of an activity counts in the mean completion: half by its work, half by its activity alone,
+    /// so that parting a lot changes nothing by itself.
+    /// </summary>
+    public double[] CompletionWeight { get; }
+
+    public Haste Haste { get; }
+
+    /// <summary>Attended ticks of a mean lot in one run.</summary>
+    public double MeanRun { get; }
 
     /// <summary>Where a tool's numbers begin among all tools.</summary>
     public int[] ToolStart { get; }

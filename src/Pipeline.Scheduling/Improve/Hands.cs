@@ -45,7 +45,7 @@ internal sealed class Hands(Ground ground)
             return false;
         slot.Start = slot.WorkStart = slot.End = start;
         slot.Worker = slot.Day = slot.ToolNumber = -1;
-        slot.CleanOut = 0;
+        slot.CleanOut = slot.Closing = 0;
         return true;
     }
 
@@ -57,6 +57,7 @@ internal sealed class Hands(Ground ground)
         var day = (int)Now[w + 1];
         var setUp = net[a].SetUp;
         var rest = net.Work(a, slot.Units) + net[a].PutAway;
+        slot.Closing = 0;
         var most = net.Problem.Workers[slot.Worker].MostPerInterval ?? long.MaxValue;
         var free = Math.Max(Now[w], startFrom);
         var tool = net.Tool[a] < 0 ? -1 : ChooseTool(a, Math.Max(free, workFrom - setUp));
@@ -114,6 +115,12 @@ internal sealed class Hands(Ground ground)
         var w = slot.Worker * Ground.PerWorker;
         slot.Start = start;
         slot.CleanOut = cleanOut;
+        if (tool >= 0)
+        {
+            var loads = net.Problem.Tools[net.Tool[slot.Activity]].CloseDown;
+            slot.Closing = loads[net.Load[slot.Activity]] - (Now[tool + 2] >= 0 && start < Now[tool + 3] ? loads[(int)Now[tool]] : 0);
+        }
+
         slot.WorkStart = start + cleanOut + net[slot.Activity].SetUp;
         slot.End = end;
         slot.Day = day;

@@ -15,6 +15,12 @@ internal sealed class Pricing
 {
     private const double Hard = 1000;
 
+    // A mean of many completions says more about the way than the one finish.
+    private const double CompletionWeight = 2;
+
+    // One more run is a nuisance even without set-up, in mean runs: a lot is not parted to fill a sitting's last minute.
+    private const double PerRun = 0.05;
+
     private readonly Ground ground;
     private readonly Aim first;
     private readonly double changesWeight;
@@ -24,10 +30,14 @@ internal sealed class Pricing
     private readonly double lateScale;
     private readonly Dictionary<(int Activity, int FirstUnit), long>? kept;
     private readonly double keepWeight;
+    private readonly FinishGrain grain;
+    private readonly double perRun;
 
     public Pricing(Ground ground, Keep? keep)
     {
         this.ground = ground;
+        grain = new FinishGrain(ground.Net.Problem);
+        perRun = PerRun * ground.MeanRun;
         var aims = ground.Net.Problem.Aims;
         first = aims.IsEmpty ? Aim.FinishSoon : aims[0];
         finishWeight = Weight(aims.IndexOf(Aim.FinishSoon));
@@ -59,10 +69,11 @@ internal sealed class Pricing
         {
             Aim.FewChanges => sequence.Changes,
             Aim.ShortHolds => sequence.Holds,
-            _ => (double)finish,
+            // with no aim in between, what comes after the sitting is the tick
+            _ => (double)(ground.Net.Problem.Aims.Length > 1 ? grain.Of(finish) : finish),
         } + moved;
-        // A mean of many completions says more about the way than the one finish.
-        var slope = (finishWeight * (ground.Clock.At(finish) + (1e-4 * finish) + (2 * sequence.Completion / Math.Max(1, sequence.Count))))
+        var slope = (finishWeight * (ground.Clock.At(finish) + (1e-4 * finish) + (CompletionWeight * sequence.Completion)))
+            + (perRun * sequence.Count)
             + (changesWeight * sequence.Changes)
             + (holdsWeight * sequence.Holds * holdScale)
             + moved
@@ -83,5 +94,5 @@ internal sealed class Pricing
         return moved;
     }
 
-    private static double Weight(int place) => place switch { 0 => 1, 1 => 0.3, 2 => 0.01, _ => 0.002 };
+    private static double Weight(int place) => place switch { 0 => 1, 1 => 1, 2 => 0.01, _ => 0.002 };
 }

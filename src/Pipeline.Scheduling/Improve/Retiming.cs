@@ -167,9 +167,14 @@ internal sealed class Retiming(Ground ground)
     {
         var a = slot.Activity;
         slot.Finish = slot.WorkStart + ((slot.Units - 1) * net.Step[a]) + net.Duration[a];
-        slot.Changes = slot.CleanOut + net[a].SetUp + net[a].PutAway;
-        slot.Completion = slot.Worker < 0 ? 0 : ground.ReadingAtOpening[slot.Worker][slot.Day] + slot.End - net.Open[slot.Worker][slot.Day].Start;
+        slot.Changes = slot.CleanOut + slot.Closing + net[a].SetUp + net[a].PutAway;
         var offset = net.Offset[a] + slot.First;
+        if (slot.Worker >= 0)
+        {
+            var reading = ground.ReadingAtOpening[slot.Worker][slot.Day] + slot.End - net.Open[slot.Worker][slot.Day].Start;
+            slot.Completion = (reading * slot.Units * ground.CompletionWeight[a]) + ground.Haste.Of(offset + slot.Units - 1, reading);
+        }
+
         for (var k = 0; k < slot.Units; k++)
         {
             if (ground.HoldWeights[offset + k] != 0)

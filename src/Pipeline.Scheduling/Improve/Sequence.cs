@@ -18,6 +18,9 @@ internal struct Slot
 
     public long Start;
     public long CleanOut;
+
+    /// <summary>By how much the ticks of close-down at the end of the interval grow with this run.</summary>
+    public long Closing;
     public long WorkStart;
     public long End;
 

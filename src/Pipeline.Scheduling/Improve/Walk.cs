@@ -27,8 +27,7 @@ internal sealed class Walk
         this.pricing = pricing;
         random = new Random(seed);
         retiming = new Retiming(ground);
-        var attended = Enumerable.Range(0, net.Count).Where(a => net.Attended[a]).ToArray();
-        scale = attended.Length == 0 ? 1 : attended.Average(a => net[a].SetUp + net.Work(a, net.Units[a]) + net[a].PutAway);
+        scale = ground.MeanRun;
     }
 
     /// <summary>Runs timed; what is only moved about counts a part.</summary>

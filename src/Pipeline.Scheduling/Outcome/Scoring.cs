@@ -6,6 +6,8 @@ internal sealed class Scoring(Problem problem, Keep? keep)
     private readonly HashSet<(int Activity, int FirstUnit, int Units, long Start)> kept =
         keep is null ? [] : [.. keep.Earlier.Runs.Select(r => (r.Activity, r.FirstUnit, r.Units, r.Start))];
 
+    private readonly FinishGrain grain = new(problem);
+
     public Score Of(Schedule schedule)
     {
         var finish = new long[problem.Activities.Length];
@@ -37,7 +39,10 @@ internal sealed class Scoring(Problem problem, Keep? keep)
         return new Score(hard, lateness, finish.Length == 0 ? 0 : finish.Max(), changes, Holds(starts), Unevenness(schedule), moved);
     }
 
-    /// <summary>Negative if the first is better: due times first, then the aims in their order.</summary>
+    /// <summary>
+    /// Negative if the first is better: due times first, then the aims in their order, the finish by the open stretch in which
+    /// it lies; what is alike in all of them is told apart by the finish to the tick.
+    /// </summary>
     public int Compare(Score x, Score y)
     {
         var order = x.HardLateness.CompareTo(y.HardLateness);
@@ -45,7 +50,7 @@ internal sealed class Scoring(Problem problem, Keep? keep)
             order = x.Lateness.CompareTo(y.Lateness);
         for (var i = 0; order == 0 && i < problem.Aims.Length; i++)
             order = Value(problem.Aims[i], x).CompareTo(Value(problem.Aims[i], y));
-        return order;
+        return order == 0 && problem.Aims.Contains(Aim.FinishSoon) ? x.Finish.CompareTo(y.Finish) : order;
     }
 
     // What is kept in place weighs like an earlier finish, whichever aim comes first.
@@ -53,7 +58,7 @@ internal sealed class Scoring(Problem problem, Keep? keep)
     {
         var value = aim switch
         {
-            Aim.FinishSoon => score.Finish,
+            Aim.FinishSoon => grain.Of(score.Finish),
             Aim.FewChanges => score.Changes,
             Aim.ShortHolds => score.Holds,
             _ => score.Unevenness,

@@ -160,7 +160,11 @@ public sealed record Due(int Activity, long By, double WeightPerTick = 1, long A
 /// <summary>What makes one schedule better than another, after the due times.</summary>
 public enum Aim
 {
-    /// <summary>The last activity finishes soonest.</summary>
+    /// <summary>
+    /// The last activity finishes soonest. Two finishes in the same open stretch of the workers' hours, or in the closed hours
+    /// after it, count as alike until all other aims are; then the earlier tick is better. Without workers, or where the hours
+    /// are one unbroken stretch, every tick counts at once.
+    /// </summary>
     FinishSoon,
 
     /// <summary>Fewest clean-outs and set-ups.</summary>

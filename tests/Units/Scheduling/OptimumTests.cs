@@ -53,7 +53,7 @@ public class OptimumTests
     {
         for (var seed = 0; seed < 40; seed++)
         {
-            var problem = Week(seed);
+            var problem = Week(seed) with { Aims = [Aim.FinishSoon] };
             var second = SecondOpinion(problem);
             switch (Solver.Solve(problem, Effort.Usual, 1, progress: null, keep: null, threads: 1))
             {
@@ -66,6 +66,37 @@ public class OptimumTests
                     break;
             }
         }
+    }
+
+    [Fact]
+    public void With_other_aims_after_it_the_finish_is_still_in_the_best_sitting()
+    {
+        for (var seed = 0; seed < 20; seed++)
+        {
+            var problem = Week(seed);
+            if (SecondOpinion(problem) is not { } second)
+                continue;
+            var finish = Plan(problem, Effort.Usual).Score.Finish;
+            var open = problem.Workers[0].Open.Open;
+            open.Count(o => o.Start < finish).Should().Be(open.Count(o => o.Start < second), $"seed {seed}");
+        }
+    }
+
+    [Fact]
+    public void A_clean_out_saved_is_worth_more_than_a_finish_that_is_sooner_in_the_same_sitting()
+    {
+        // black between the whites lets its long dry start sooner, but costs a second clean-out
+        Activity[] activities = [
+            Task("white", 10) with { Tool = new ToolUse(0, 1) },
+            Task("black", 10, unattended: 70) with { Tool = new ToolUse(0, 0) },
+            Task("white again", 10) with { Tool = new ToolUse(0, 1) },
+        ];
+        var problem = Problem(Worker((0, 100), (200, 300)), activities, After(0, 1)) with { Tools = [Airbrush(cleanOut: 5)] };
+
+        Plan(problem).Schedule.Runs.Sum(r => r.CleanOut).Should().Be(5);
+        Plan(problem).Score.Finish.Should().Be(105, "in the closed hours after the first sitting, as 95 would be in it");
+        Plan(problem with { Workers = [new Worker("painter", new Calendar([new Interval(0, 1000)]))] })
+            .Score.Finish.Should().Be(95, "hours in one stretch count every tick");
     }
 
     // Seven steps, one pair of hands, short sittings, waits of both kinds.

@@ -1,0 +1,34 @@
+namespace Pipeline.Scheduling;
+
+/// <summary>
+/// How finely two finishes are told apart. Where the hours at hand come in stretches, by the stretch: nobody wants five
+/// clean-outs more to put the brush down a minute sooner. Without workers, or in one unbroken stretch, to the tick.
+/// </summary>
+internal sealed class FinishGrain
+{
+    private readonly List<long> openings = [];
+
+    public FinishGrain(Problem problem)
+    {
+        var end = long.MinValue;
+        foreach (var open in problem.Workers.SelectMany(w => w.Open.Open).OrderBy(o => o.Start))
+        {
+            if (openings.Count == 0 || open.Start > end)
+                openings.Add(open.Start);
+            end = Math.Max(end, open.End);
+        }
+    }
+
+    /// <summary>
+    /// When the stretch opens in which the finish lies; for a finish in closed hours, the stretch before it.
+    /// The finish itself where there are no stretches to tell apart.
+    /// </summary>
+    public long Of(long finish)
+    {
+        if (openings.Count < 2)
+            return finish;
+        var i = openings.BinarySearch(finish);
+        i = (i >= 0 ? i : ~i) - 1;
+        return i < 0 ? finish : openings[i];
+    }
+}
