@@ -10,7 +10,7 @@ public class SlackTests
     private static readonly Paint Undercoat = Pot("slate undercoat", Lacquer, "#4a4f55");
 
     private static Workshop Crew(double slackPercent, string? due = null) => Workshop.In().Weekly("Mon Tue Wed Thu Fri", "19:00", "20:00")
-        .Slack(slackPercent).Model("Diver", 12, r => r.Clean().Spray(Undercoat).Photograph(), due);
+        .Slack(slackPercent).Model("Diver", 18, r => r.Clean().Spray(Undercoat).Photograph(), due);
 
     private static IEnumerable<PlannedSitting> Sittings(Plan plan) => plan.Days.SelectMany(day => day.Sittings);
 
