@@ -3,8 +3,8 @@ using Pipeline.Plugins.Coats;
 using Pipeline.Plugins.Decals;
 using Pipeline.Plugins.Masking;
 using Pipeline.Plugins.Preparing;
-using Families = Pipeline.Plugins.Coats.Families;
 using static Pipeline.Tests.Units.Plugins.Bench;
+using Families = Pipeline.Plugins.Coats.Families;
 
 namespace Pipeline.Tests.Units.Plugins;
 

@@ -22,7 +22,7 @@ public sealed class PlanMarkdownTests
     [InlineData("www.harbour.example", @"www\.harbour.example")]
     [InlineData("me@harbour.example", @"me\@harbour.example")]
     [InlineData("two\nlines\u202E", @"two lines\\u\{202E\}")]
-    public void Words_stay_words(string words, string written) => 
+    public void Words_stay_words(string words, string written) =>
         PlanMarkdown.Render(Harbour.Empty with { Batch = words }).Split('\n')[0].Should().Be($"# {written}");
 
     [Theory]

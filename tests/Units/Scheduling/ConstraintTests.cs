@@ -76,7 +76,8 @@ public class ConstraintTests
     public void Steps_with_one_load_are_brought_together()
     {
         var problem = Problem(Worker((0, 1000)), [.. Enumerable.Range(0, 6).Select(i => Task($"{i}", 10) with { Tool = new ToolUse(0, i % 2) })])
-            with { Tools = [Airbrush(cleanOut: 15, fill: 5)] };
+            with
+        { Tools = [Airbrush(cleanOut: 15, fill: 5)] };
         Plan(problem).Score.Finish.Should().Be(5 + 15 + 60);
     }
 
@@ -84,7 +85,8 @@ public class ConstraintTests
     public void A_tool_is_closed_down_before_the_sitting_ends_and_filled_again_in_the_next()
     {
         var problem = Problem(Worker((0, 50), (100, 150)), [Task("a", 40) with { Tool = new ToolUse(0, 0) }, Task("b", 30) with { Tool = new ToolUse(0, 0) }])
-            with { Tools = [Airbrush(cleanOut: 15, fill: 2, closeDown: 8)] };
+            with
+        { Tools = [Airbrush(cleanOut: 15, fill: 2, closeDown: 8)] };
         var plan = Plan(problem);
         plan.Schedule.CloseDowns.Should().HaveCount(2);
         plan.Schedule.Runs.Should().OnlyContain(r => r.CleanOut == 2);
@@ -94,7 +96,8 @@ public class ConstraintTests
     public void Two_tools_alike_hold_two_loads()
     {
         var problem = Problem(Worker((0, 1000)), [.. Enumerable.Range(0, 6).Select(i => Task($"{i}", 10) with { Tool = new ToolUse(0, i % 2) })],
-            [.. Enumerable.Range(0, 5).Select(i => After(i, i + 1))]) with { Tools = [Airbrush(cleanOut: 15, count: 2)] };
+            [.. Enumerable.Range(0, 5).Select(i => After(i, i + 1))]) with
+        { Tools = [Airbrush(cleanOut: 15, count: 2)] };
         Plan(problem).Score.Finish.Should().Be(60);
     }
 
@@ -102,7 +105,8 @@ public class ConstraintTests
     public void A_full_place_makes_the_next_unit_wait()
     {
         var problem = Problem(Worker((0, 1000)), [Task("coat", 10, units: 4, unattended: 90) with { Places = [new PlaceUse(0, 1, 0)] }])
-            with { Places = [new Place("rack", 2)] };
+            with
+        { Places = [new Place("rack", 2)] };
         // units at 0 and 10, then at 100 and 110
         Plan(problem).Score.Finish.Should().Be(210);
     }

@@ -31,12 +31,14 @@ public class ReasonTests
     [Fact]
     public void A_full_place() =>
         Last(Problem(Worker((0, 100)), [Task("a", 10, unattended: 20) with { Places = [new PlaceUse(0, 1, 0)] }, Task("b", 10) with { Places = [new PlaceUse(0, 1, 0)], NotBefore = 5 }])
-            with { Places = [new Place("rack", 1)], Dues = [new Due(0, 0)] }).Should().Be(new Reason.PlaceFull(0, 0));
+            with
+        { Places = [new Place("rack", 1)], Dues = [new Due(0, 0)] }).Should().Be(new Reason.PlaceFull(0, 0));
 
     [Fact]
     public void A_tool_in_other_hands() =>
         Last(Problem(Worker((0, 100)), [Task("a", 10) with { Tool = new ToolUse(0, 0), Workers = [0] }, Task("b", 10) with { Tool = new ToolUse(0, 0), Workers = [1], NotBefore = 2 }])
-            with { Workers = [Worker((0, 100)), Worker((0, 100))], Tools = [Airbrush(5)] }).Should().Be(new Reason.ToolHeld(0, 0));
+            with
+        { Workers = [Worker((0, 100)), Worker((0, 100))], Tools = [Airbrush(5)] }).Should().Be(new Reason.ToolHeld(0, 0));
 
     [Fact]
     public void The_critical_chain_runs_from_the_first_cause_to_the_last_finish() =>
