@@ -13,6 +13,9 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     // A dispatched run is looked for in many gaps; it takes about as long as timing ten.
     private const int WorkPerDispatched = 10;
 
+    // Where places fill up, a change is timed to the very end: beyond so many units each one is dearer in proportion.
+    private const int UnitsCheapWithPlaces = 150;
+
     private readonly Scoring scoring = new(problem, keep);
     private Schedule? best;
     private Timetable? bestTable;
@@ -20,7 +23,9 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     private long work;
 
     /// <summary>Runs to be timed, in all: so many per unit at first, and no more than so many.</summary>
-    private long Budget => effort switch
+    private long Budget => problem.Places.IsEmpty ? Placements : Placements * UnitsCheapWithPlaces / Math.Max(Units, UnitsCheapWithPlaces);
+
+    private long Placements => effort switch
     {
         Effort.Quick => Math.Min(2_000_000, 2_500L * Units),
         Effort.Usual => Math.Min(30_000_000, 20_000L * Units),
