@@ -78,8 +78,9 @@ internal sealed class Nightly
     }
 
     // The limit holds unit by unit, the times told are the last unit's: it may come off later by what the tightest unit has to spare.
+    // Rounded like the time it comes off, or half a minute could put the limit before it.
     private ZonedDateTime? MustBeOffBy(int on, int off, long? limit, IReadOnlyList<int> units) => limit is { } most
-        ? table.Shown(table.Finish(off, units[^1]) + units.Min(k => Math.Max(0, table.Finish(on, k) + most - table.Start(off, k))))
+        ? table.ShownUntil(table.Finish(off, units[^1]) + units.Min(k => Math.Max(0, table.Finish(on, k) + most - table.Start(off, k))))
         : null;
 
     // Sittings are laid out in order of time, so what is over is not looked at again.
