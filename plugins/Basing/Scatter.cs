@@ -21,26 +21,6 @@ public sealed class Scatter : Verb<Scattering>
     public override StepKind Kind => StepKind.Coat;
 
     /// <inheritdoc/>
-    protected override Intent Intend(Job job, Scattering particulars)
-    {
-        var layer = new Layer
-        {
-            Step = -1,
-            Name = particulars.With,
-            Family = Families.TexturePaste,
-            Role = LayerRole.Scatter,
-            Method = Method.Hand,
-            Sheen = Sheen.Matt,
-            Drying = Families.TexturePaste.Thin,
-        };
-        return new Intent(
-            [new Deed.Lay(layer)],
-            new Work
-            {
-                PerUnit = PerUnit.For(job.Size),
-                SetUp = new Attended(3),
-                PutAway = new Attended(3),
-                NeedsDryingPlace = true,
-            });
-    }
+    protected override Intent Intend(Job job, Scattering particulars) =>
+        Paste.Lay(job, particulars.With, LayerRole.Scatter, Body.Thin, PerUnit);
 }

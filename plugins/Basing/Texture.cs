@@ -22,27 +22,6 @@ public sealed class Texture : Verb<Texturing>
     public override StepKind Kind => StepKind.Coat;
 
     /// <inheritdoc/>
-    protected override Intent Intend(Job job, Texturing particulars)
-    {
-        var layer = new Layer
-        {
-            Step = -1,
-            Name = particulars.With,
-            Family = Families.TexturePaste,
-            Role = LayerRole.Texture,
-            Method = Method.Hand,
-            Body = particulars.Body,
-            Sheen = Sheen.Matt,
-            Drying = particulars.Body == Body.Heavy ? Families.TexturePaste.Heavy : Families.TexturePaste.Thin,
-        };
-        return new Intent(
-            [new Deed.Lay(layer)],
-            new Work
-            {
-                PerUnit = PerUnit.For(job.Size),
-                SetUp = new Attended(3),
-                PutAway = new Attended(3),
-                NeedsDryingPlace = true,
-            });
-    }
+    protected override Intent Intend(Job job, Texturing particulars) =>
+        Paste.Lay(job, particulars.With, LayerRole.Texture, particulars.Body, PerUnit);
 }
