@@ -81,8 +81,32 @@ public static class Planner
             }
         }
 
+        findings.AddRange(SharesUnsaid(walked));
         findings.AddRange(TimeJudge.JudgePins(walked));
         return findings;
+    }
+
+    // How much thinner to measure out is never guessed.
+    private static IEnumerable<Finding> SharesUnsaid(Walked walked)
+    {
+        var laid = new HashSet<string>(StringComparer.Ordinal);
+        var open = new Stack<Paint>(walked.Routes.SelectMany(route => route.Route.Steps).SelectMany(step => step.Lays).Select(lay => lay.Layer.Paint).OfType<Paint>());
+        while (open.TryPop(out var paint))
+        {
+            if (paint.Recipe is not { } recipe || !laid.Add(paint.Name))
+                continue;
+            foreach (var part in recipe.Parts)
+                open.Push(part.Paint);
+            if (recipe.Thinner is not { Of: null } thinner)
+                continue;
+            yield return new Finding
+            {
+                Level = Level.Error,
+                Place = thinner.Place ?? paint.Place,
+                Message = $"Nobody can measure out {paint.Name}: its {thinner.Share} of {thinner.With} may be of the mix or of the paint.",
+                Remedy = "Say which: add 'of: mix' or 'of: paint' beside the share.",
+            };
+        }
     }
 
     // A part of each sitting stays free unless no due time can be met that way: those come first, and the plan then says how full it is.

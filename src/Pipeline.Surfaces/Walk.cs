@@ -50,9 +50,31 @@ public static class Walk
         return new Walked(batch, routes.ToSequence(), report.Sorted());
     }
 
-    private static void JudgeBatch(Batch batch, List<WalkedRoute> routes, RuleRunner runner, Silencing silencing, FindingReport report)
+    /// <summary>What the rules of plans say about a plan for a walked batch, or about as much of one as is known.</summary>
+    /// <param name="walked">The batch.</param>
+    /// <param name="trade">The rules to ask.</param>
+    /// <param name="see">Shows the plan to them, given the batch as they see it.</param>
+    public static Sequence<Finding> JudgePlan(Walked walked, Trade trade, Func<BatchView, PlanView> see)
     {
-        foreach (var (rule, verdict) in runner.JudgeBatch(View(batch, routes)))
+        ArgumentNullException.ThrowIfNull(walked);
+        ArgumentNullException.ThrowIfNull(trade);
+        ArgumentNullException.ThrowIfNull(see);
+        var ofPlans = trade.Rules.Where(rule => rule.Item is PlanRule).ToSequence();
+        if (ofPlans.IsEmpty)
+            return [];
+        var runner = new RuleRunner(ofPlans);
+        var report = new FindingReport();
+        Add(runner.JudgePlan(see(View(walked.Batch, walked.Routes))), walked.Routes, new Silencing(walked.Batch), report);
+        report.AddAll(runner.Failures);
+        return report.Sorted();
+    }
+
+    private static void JudgeBatch(Batch batch, List<WalkedRoute> routes, RuleRunner runner, Silencing silencing, FindingReport report) =>
+        Add(runner.JudgeBatch(View(batch, routes)), routes, silencing, report);
+
+    private static void Add(List<(string Rule, BatchVerdict Verdict)> said, IReadOnlyList<WalkedRoute> routes, Silencing silencing, FindingReport report)
+    {
+        foreach (var (rule, verdict) in said)
         {
             var route = verdict.Step is { } at ? routes[at.Route].Route : null;
             var silence = route is null ? silencing.ForBatch(rule) : silencing.For(rule, verdict.Step!.Value.Step, route);

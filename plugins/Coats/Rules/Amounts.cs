@@ -15,8 +15,7 @@ internal static class Amounts
             {
                 if (moment.Step.Coat() is not { Paint: { } paint } coat)
                     continue;
-                var size = new SurfaceSize(route.Model.Areas.Where(area => moment.Step.Areas.Contains(area.Name)).Sum(area => area.Size.SquareCentimetres));
-                var need = PaintNeed.Of(coat, size, route.Model.Size, route.Model.Count);
+                var need = PaintNeed.Of(coat, moment.SizeOfStep(), route.Model.Size, route.Model.Count, batch.Cup);
                 var before = needs.GetValueOrDefault(paint.Name);
                 needs[paint.Name] = (paint, before.OnAndPast + need.OnAndPast, before.WithLosses + need.Millilitres);
             }
@@ -24,6 +23,10 @@ internal static class Amounts
 
         return needs;
     }
+
+    /// <summary>The size of what a step names, of one unit.</summary>
+    public static SurfaceSize SizeOfStep(this Moment moment) =>
+        new(moment.Model.Areas.Where(area => moment.Step.Areas.Contains(area.Name)).Sum(area => area.Size.SquareCentimetres));
 
     /// <summary>The thinner of a recipe, in the same parts as its paints.</summary>
     public static double ThinnerParts(this Recipe recipe)

@@ -6,7 +6,7 @@ namespace Pipeline.Abstractions;
 /// <param name="Millilitres">All of it, with what stays in cup, brush or palette.</param>
 public readonly record struct PaintNeed(double OnAndPast, int Loads, double Millilitres)
 {
-    /// <summary>An airbrush cup of 7 mL (common practice).</summary>
+    /// <summary>An airbrush cup of 7 mL, where the file does not say (common practice).</summary>
     public const double CupMillilitres = 7;
 
     /// <summary>No cup is filled fuller (common practice).</summary>
@@ -26,7 +26,8 @@ public readonly record struct PaintNeed(double OnAndPast, int Loads, double Mill
     /// <param name="area">The area of one unit that gets it.</param>
     /// <param name="piece">The size of the whole piece, which decides how much spray goes past it.</param>
     /// <param name="units">How many units are done one after another, close together.</param>
-    public static PaintNeed Of(Layer layer, SurfaceSize area, SurfaceSize piece, int units)
+    /// <param name="cup">What the airbrush's cup holds; null for <see cref="CupMillilitres"/>.</param>
+    public static PaintNeed Of(Layer layer, SurfaceSize area, SurfaceSize piece, int units, Volume? cup = null)
     {
         ArgumentNullException.ThrowIfNull(layer);
         if (layer.Paint is not { } paint)
@@ -38,7 +39,9 @@ public readonly record struct PaintNeed(double OnAndPast, int Loads, double Mill
             TransferEfficiency(layer.Method, piece, units));
         if (layer.Method != Method.Airbrush)
             return new PaintNeed(net, 0, net + (layer.Method == Method.Aerosol ? 0 : PaletteLossMillilitres));
-        var loads = Math.Max(1, (int)Math.Ceiling((net / ((CupMillilitres * CupFill) - DeadLossMillilitres)) - 1e-9));
+        // of the smallest cup at least half is sprayed
+        var full = (cup?.Millilitres ?? CupMillilitres) * CupFill;
+        var loads = Math.Max(1, (int)Math.Min(int.MaxValue, Math.Ceiling((net / Math.Max(full - DeadLossMillilitres, Math.Max(full / 2, 0.01))) - 1e-9)));
         return new PaintNeed(net, loads, net + (loads * DeadLossMillilitres));
     }
 

@@ -75,9 +75,10 @@ public enum ShareOf
 /// <summary>How a mix is thinned.</summary>
 /// <param name="With">The thinner's name.</param>
 /// <param name="Share">How much.</param>
-/// <param name="Of">Of what.</param>
-public sealed record Thinning(string With, Share Share, ShareOf Of)
+/// <param name="Of">Of what; null if the file does not say, so that nobody knows how much is meant.</param>
+/// <param name="Place">Where the file says how much; null if it is not from a file.</param>
+public sealed record Thinning(string With, Share Share, ShareOf? Of, Place? Place = null)
 {
-    /// <summary>Thinner as a share of the finished mix, whichever way it was given.</summary>
+    /// <summary>Thinner as a share of the finished mix, whichever way it was given. Of two readings the one with less thinner.</summary>
     public double ShareOfMix => Of == ShareOf.Mix ? Share.Fraction : Share.Fraction / (1 + Share.Fraction);
 }

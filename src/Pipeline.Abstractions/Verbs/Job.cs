@@ -10,6 +10,19 @@ public sealed record Area(string Name, string Part, SurfaceSize Size)
     public bool? Shines { get; init; }
 }
 
+/// <summary>What a piece is wanted for when it is due; decides how dry it must be by then.</summary>
+public enum Purpose
+{
+    /// <summary>To be looked at: its last coat can be handled.</summary>
+    Display,
+
+    /// <summary>To be wrapped and sent: its last coat has cured.</summary>
+    Packing,
+
+    /// <summary>To be picked up again and again in play: its last coat has cured.</summary>
+    Play,
+}
+
 /// <summary>One kind of piece.</summary>
 public sealed record Model
 {
@@ -39,6 +52,12 @@ public sealed record Model
 
     /// <summary>Picked up again and again when it is finished: a token, a playing piece.</summary>
     public bool IsHandled { get; init; }
+
+    /// <summary>What it is wanted for when it is due.</summary>
+    public Purpose Purpose { get; init; }
+
+    /// <summary>The state its last coat must have reached when it is due.</summary>
+    public DryingState ReadyAt => Purpose == Purpose.Display ? DryingState.Handleable : DryingState.Cured;
 
     /// <summary>Where it comes from, if that is colder than the bench; null if the file does not say.</summary>
     public Storage? Storage { get; init; }

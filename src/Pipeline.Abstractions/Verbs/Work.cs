@@ -59,6 +59,9 @@ public sealed record Work
     /// <summary>How the tool is cleaned out before this step; <see cref="ToolCleaning.AsNeeded"/> unless the file says.</summary>
     public ToolCleaning CleanedOut { get; init; }
 
+    /// <summary>In how many fillings of the tool the painter means to lay it on the whole lot; null for as many as it takes.</summary>
+    public int? Loads { get; init; }
+
     /// <summary>True if each unit stands on the drying rack until its new layer is touch-dry.</summary>
     public bool NeedsDryingPlace { get; init; }
 

@@ -76,9 +76,20 @@ internal sealed class PlanFilesHandler(CheckFilesHandler check, PluginShelf plug
         var asked = new PlanRequest(from, request.Effort, request.Pace, new Published(mediator, zone), request.Seed);
         return Stages.Plan(walked, plugins.Trade, asked, cancel) switch
         {
-            PlanOutcome.Planned planned => new PlanResult.Planned(done, planned.Plan),
+            PlanOutcome.Planned planned => new PlanResult.Planned(WithoutRepeats(done, planned.Plan), planned.Plan),
             PlanOutcome.NoPlan none => new PlanResult.Impossible(done, none),
             var other => throw new InvalidOperationException($"Unknown outcome {other}."),
+        };
+    }
+
+    // What rules of plans made of the decided starts alone they say better of the plan.
+    private Checked WithoutRepeats(Checked done, Plan plan)
+    {
+        var ofPlans = plugins.Trade.Rules.Select(rule => rule.Item).OfType<PlanRule>().Select(rule => rule.Name).ToHashSet(StringComparer.Ordinal);
+        return done with
+        {
+            Findings = done.Findings.Without(finding => finding.Rule is { } rule && ofPlans.Contains(rule)
+                && plan.Findings.Any(other => other.Rule == rule && other.Place == finding.Place)),
         };
     }
 

@@ -68,7 +68,7 @@ internal sealed class Because(Timetable table)
             Cause.Ruled ruled => $"It waits for {ruled.Wait.Needs.For}: {name} ({table.Said(since, run.Start)}) needs {Length(wait.Least ?? 0)}, until {table.Said(since + (wait.Least ?? 0), run.Start)}.",
             Cause.Awaited awaited => $"It waits until {name} ({table.Said(since, run.Start)}) is {State(awaited.State)}.",
             Cause.Masked masked => $"It comes after {name}: the mask '{masked.Mask.Name}' has to be on first.",
-            _ => $"{name} ({table.Said(since, run.Start)}) needs {Length(wait.Least ?? 0)} until it can be handled.",
+            _ => $"{name} ({table.Said(since, run.Start)}) needs {Length(wait.Least ?? 0)} until it {(route.Route.Model.ReadyAt == DryingState.Cured ? "has cured" : "can be handled")}.",
         };
     }
 

@@ -144,7 +144,7 @@ internal sealed class Nightly
             var route = table.Walked.Routes[ready.Route].Route;
             var from = table.Finish(wait.From);
             var until = from + wait.Least.Value;
-            stands.Add(new Stand(route.Model.Name, What(route.Model, route.Steps[ready.Step]), "handleable", from, until, until));
+            stands.Add(new Stand(route.Model.Name, What(route.Model, route.Steps[ready.Step]), route.Model.ReadyAt == DryingState.Cured ? "cured" : "handleable", from, until, until));
         }
     }
 

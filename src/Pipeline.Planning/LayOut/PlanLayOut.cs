@@ -26,7 +26,12 @@ internal static class PlanLayOut
             Finishes = finishes,
             Masks = sittings.Masks,
             Shopping = Shopping.Of(batch, tasks, mixes, paints),
-            Findings = [.. TimeJudge.Judge(table.Walked, table.Known()), .. Lateness.Of(table), .. Fullness.Of(table, days), .. Silences(table.Walked)],
+            Findings =
+            [
+                .. TimeJudge.Judge(table.Walked, table.Known()),
+                .. Walk.JudgePlan(table.Walked, trade, seen => PlanSeen.Of(table, seen)),
+                .. Silences(table.Walked),
+            ],
             Measure = Measure(table),
             CriticalChain = Chain.Of(table),
             Assumptions = Assumptions.Of(table, trade),
@@ -55,7 +60,7 @@ internal static class PlanLayOut
             var lastHands = table.Runs.Where(run => run.Worker >= 0 && run.Activity >= steps[0] && run.Activity <= steps[^1])
                 .Select(run => run.End).DefaultIfEmpty(table.Start(a, 0)).Max();
             long? cured = null;
-            foreach (var step in steps)
+            foreach (var step in Settling.Last(table.Walked.Routes[r]).Select(last => steps[last]))
             {
                 var minutes = Settling.Minutes(table.StepOf(step)!, DryingState.Cured, table.Batch.Bench.Climate, table.Pace);
                 if (minutes > 0)
@@ -69,7 +74,8 @@ internal static class PlanLayOut
                 table.ShownUntil(lastHands),
                 table.ShownUntil(Math.Max(lastHands, table.Start(a, 0))),
                 route.Due?.By.InZoneLeniently(table.Zone),
-                cured is { } tick ? table.ShownUntil(Math.Max(tick, Math.Max(lastHands, table.Start(a, 0)))) : null));
+                cured is { } tick ? table.ShownUntil(Math.Max(tick, Math.Max(lastHands, table.Start(a, 0)))) : null,
+                route.Model.Purpose));
         }
 
         return finishes.ToSequence();

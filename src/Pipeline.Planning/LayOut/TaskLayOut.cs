@@ -35,7 +35,7 @@ internal sealed class TaskLayOut(Timetable table)
             OfUnits = route.Model.Count,
             Areas = route.Model.Areas.Count > 1 && step.Areas.Count == route.Model.Areas.Count ? ["all"] : step.Areas,
             Words = Instructions.Of(route.Model, step),
-            Paint = PaintOf(route.Model, step, run.Units),
+            Paint = PaintOf(route.Model, step, run.Units, table.Batch.Bench.Cup),
             Tool = use is null ? null : ToolName(use.Tool, run.ToolNumber),
             CleanOutBefore = use is not null && table.CleanedOf(index) is { } held ? new CleanOut(ToolName(use.Tool, run.ToolNumber), held.Name, Clock.WholeMinutes(run.CleanOut)) : null,
             Starts = Starts(run, step),
@@ -74,7 +74,7 @@ internal sealed class TaskLayOut(Timetable table)
     }
 
     /// <summary>What a task takes of the paint it lays; null if it lays none.</summary>
-    public static PaintUse? PaintOf(Model model, Step step, int units)
+    public static PaintUse? PaintOf(Model model, Step step, int units, Volume? cup)
     {
         PaintUse? use = null;
         foreach (var lay in step.Lays)
@@ -82,13 +82,14 @@ internal sealed class TaskLayOut(Timetable table)
             if (lay.Layer.Paint is not { } paint)
                 continue;
             var area = new SurfaceSize(model.Areas.Where(a => step.Areas.Contains(a.Name)).Sum(a => a.Size.SquareCentimetres));
-            var need = PaintNeed.Of(lay.Layer, area, model.Size, units);
+            var need = PaintNeed.Of(lay.Layer, area, model.Size, units, cup);
             use = use is null || use.Name != paint.Name
                 ? use ?? new PaintUse(paint.Name, Math.Round(need.Millilitres, 1), need.Loads, null)
                 : use with { Millilitres = Math.Round(use.Millilitres + need.Millilitres, 1), Loads = use.Loads + need.Loads };
         }
 
-        return use;
+        // the painter may want to fill it more often than it takes
+        return use is { Loads: > 0 } && step.Work.Loads > use.Loads ? use with { Loads = step.Work.Loads.Value } : use;
     }
 
     // The same hands come from the run before without a break, whether it is they or the tool in them that was busy.

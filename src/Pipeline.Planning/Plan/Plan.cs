@@ -244,9 +244,10 @@ public sealed record PlannedMask(string Model, string Mask, string Material, Zon
 /// <param name="Kit">Its kit.</param>
 /// <param name="Units">How many.</param>
 /// <param name="LastTask">When the hands are done.</param>
-/// <param name="Ready">When the last layer can be handled.</param>
+/// <param name="Ready">When the last layer can be handled, or has cured where it is wanted for play or packing.</param>
 /// <param name="Due">By when it should be, or null.</param>
 /// <param name="Cured">When it can be packed and played with, or null if nothing dries.</param>
+/// <param name="Purpose">What it is wanted for.</param>
 public sealed record ModelFinish(
     string Model,
     string Kit,
@@ -254,7 +255,8 @@ public sealed record ModelFinish(
     ZonedDateTime LastTask,
     ZonedDateTime Ready,
     ZonedDateTime? Due,
-    ZonedDateTime? Cured);
+    ZonedDateTime? Cured,
+    Purpose Purpose = Purpose.Display);
 
 /// <summary>What is needed against what there is.</summary>
 /// <param name="Name">Paint or thinner.</param>

@@ -67,7 +67,7 @@ internal abstract record Cause
         private protected override void Closed() { }
     }
 
-    /// <summary>The model is ready when its last layers can be handled.</summary>
+    /// <summary>The model is ready when its last layers can be handled or have cured, as it is wanted for.</summary>
     public sealed record Ready(int Route, int Step) : Cause
     {
         private protected override void Closed() { }

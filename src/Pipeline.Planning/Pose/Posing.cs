@@ -9,7 +9,8 @@ namespace Pipeline.Planning;
 
 /// <summary>
 /// Turns a walked batch into a scheduling problem. One activity for each step with as many units as the model has; one more for each
-/// model, without work, at which it is ready: all its steps done and its last layers handleable. Due times hang on that one.
+/// model, without work, at which it is ready: all its steps done and its last layers handleable, or cured where it is wanted for play
+/// or packing. Due times hang on that one.
 /// Of each sitting the share of slack at its end stays free.
 /// </summary>
 internal sealed class Posing(Walked walked, Trade trade, Instant from, Pace pace, IReadOnlySet<int> briskRoutes, double slack)
@@ -135,18 +136,10 @@ internal sealed class Posing(Walked walked, Trade trade, Instant from, Pace pace
         return may;
     }
 
-    // The steps nothing follows, and those whose layers are on top at the end.
     private void AddReady(int index, WalkedRoute route, int first, int ready, Pace routePace, WaitPosing waits)
     {
-        var last = Enumerable.Range(0, route.Route.Steps.Count).Except(route.Order.Select(order => order.Earlier)).ToHashSet();
-        if (!route.Moments.IsEmpty)
-        {
-            var end = route.Moments[^1].After;
-            last.UnionWith(end.Areas.Select(area => end[area].Top?.Step ?? -1).Where(step => step >= 0));
-        }
-
-        foreach (var step in last.Order())
-            waits.AddReady(index, first + step, ready, Settling.Minutes(route.Route.Steps[step], DryingState.Handleable, batch.Bench.Climate, routePace), step);
+        foreach (var step in Settling.Last(route))
+            waits.AddReady(index, first + step, ready, Settling.UntilReady(route.Route.Steps[step], route.Route.Model, batch.Bench.Climate, routePace), step);
     }
 
     private Finding TooDamp()

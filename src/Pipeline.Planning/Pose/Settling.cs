@@ -1,4 +1,5 @@
 using Pipeline.Abstractions;
+using Pipeline.Surfaces;
 using Pipeline.Workflows;
 
 namespace Pipeline.Planning;
@@ -25,6 +26,27 @@ internal static class Settling
         }
 
         return longest;
+    }
+
+    /// <summary>
+    /// Minutes from the finish of a step until its piece is ready for what it is wanted for: joints and the like set, and coats handleable
+    /// or cured.
+    /// </summary>
+    public static double UntilReady(Step step, Model model, BenchClimate climate, Pace pace) => Math.Max(
+        Minutes(step, DryingState.Handleable, climate, pace),
+        model.ReadyAt == DryingState.Handleable ? 0 : Minutes(step, model.ReadyAt, climate, pace));
+
+    /// <summary>The steps a model is ready after: those that nothing follows, and those whose layers are on top at the end.</summary>
+    public static IEnumerable<int> Last(WalkedRoute route)
+    {
+        var last = Enumerable.Range(0, route.Route.Steps.Count).Except(route.Order.Select(order => order.Earlier)).ToHashSet();
+        if (!route.Moments.IsEmpty)
+        {
+            var end = route.Moments[^1].After;
+            last.UnionWith(end.Areas.Select(area => end[area].Top?.Step ?? -1).Where(step => step >= 0));
+        }
+
+        return last.Order();
     }
 
     /// <summary>A range at the bench, to its comfortable end or to the low figure.</summary>

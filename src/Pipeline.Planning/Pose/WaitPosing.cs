@@ -62,7 +62,7 @@ internal sealed class WaitPosing(Bench bench)
         }
     }
 
-    /// <summary>The model is ready when its last layers can be handled.</summary>
+    /// <summary>The model is ready when its last layers can be handled or have cured, as it is wanted for.</summary>
     public void AddReady(int index, int last, int ready, double minutes, int step) =>
         Least(last, Edge.Finish, ready, Edge.Start, Clock.AtLeast(minutes), new Cause.Ready(index, step), Scope.WholeLot);
 

@@ -46,6 +46,13 @@ public static class TimeJudge
         return direct.Concat(Pinned.OutOfReach(walked, times, direct)).OrderBy(f => f.Place).ToSequence();
     }
 
+    /// <summary>What rules of plans can say of pinned steps before any plan is made.</summary>
+    public static Sequence<Finding> JudgeDecided(Walked walked, Trade trade)
+    {
+        ArgumentNullException.ThrowIfNull(walked);
+        return walked.Routes.All(route => route.Route.Pins.IsEmpty) ? [] : Walk.JudgePlan(walked, trade, batch => DecidedSeen.Of(walked, batch));
+    }
+
     private sealed record Missed(Level Level, double ElapsedMinutes, KnownTime Earlier, KnownTime Later, bool IsTooLate, double BeyondMinutes);
 
     private static Missed? Worst(Bench bench, int route, Verdict.Needs needs, KnownTimes times)

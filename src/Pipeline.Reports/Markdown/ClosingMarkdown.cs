@@ -20,7 +20,7 @@ internal static class ClosingMarkdown
         if (plan.Finishes.IsEmpty)
             return;
         page.Heading(2, "Finished");
-        page.Table([new("model"), new("can be handled"), new("due"), new("to spare"), new("can be packed")],
+        page.Table([new("model"), new(PlanFacts.ReadyWord(plan)), new("due"), new("to spare"), new("can be packed")],
             [.. plan.Finishes.Select(finish => (IReadOnlyList<string>)
             [
                 MarkdownText.Escaped(Amounts.Model(finish.Model, finish.Units)),

@@ -54,7 +54,7 @@ public static class PlanMarkdown
                 leaveOutEmpty: false);
         }
 
-        page.Block(FormattableString.Invariant($"■ about {chart.MinutesPerMark} min, **m** masked overnight, **\\*** can be handled, **D** due"));
+        page.Block(FormattableString.Invariant($"■ about {chart.MinutesPerMark} min, **m** masked overnight, **\\*** {PlanFacts.ReadyWord(plan)}, **D** due"));
     }
 
     private static string Filled(BenchDay day) =>

@@ -29,6 +29,10 @@ internal static class PlanFacts
             : $"{Moments.DayAndYear(first)} to {Moments.DayAndYear(last)}";
     }
 
+    /// <summary>What being ready means: of pieces for display alone that they can be handled.</summary>
+    public static string ReadyWord(Plan plan) =>
+        plan.Finishes.All(finish => finish.Purpose == Purpose.Display) ? "can be handled" : "ready";
+
     /// <summary>When all is ready, and whether that is in time; tone says how to colour it.</summary>
     public static (string Words, Tone Tone) Ready(Plan plan)
     {

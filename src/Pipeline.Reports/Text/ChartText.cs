@@ -10,7 +10,7 @@ internal static class ChartText
     private const int NarrowestCell = 7;
     private static readonly LocalDatePattern HeadPattern = LocalDatePattern.CreateWithInvariantCulture("ddd d");
 
-    public static void Set(Page page, WeekChart chart)
+    public static void Set(Page page, WeekChart chart, string readyWord)
     {
         if (chart.Weeks.IsEmpty)
             return;
@@ -26,7 +26,7 @@ internal static class ChartText
         if (days.Any(day => day.IsMaskedOvernight))
             marks.Add("m masked overnight");
         if (days.Any(day => day.IsReady))
-            marks.Add("* can be handled");
+            marks.Add($"* {readyWord}");
         if (days.Any(day => day.IsDue))
             marks.Add("D due");
         page.Line(new Run(string.Join("   ", marks), Tone.Quiet));

@@ -30,7 +30,7 @@ internal static class ClosingText
         var dues = plan.Finishes.Select(f => f.Due?.ToInstant()).Distinct().ToList();
         var common = dues is [not null] ? plan.Finishes[0].Due : null;
         Head(page, "Finished", common is { } due ? $"due {Moments.Full(due)}" : "");
-        Columns.Set(page, 0, [new("model"), new("can be handled"), new("due"), new("to spare"), new("can be packed")],
+        Columns.Set(page, 0, [new("model"), new(PlanFacts.ReadyWord(plan)), new("due"), new("to spare"), new("can be packed")],
             [.. plan.Finishes.Select(finish => (IReadOnlyList<Run>)
             [
                 Amounts.Model(finish.Model, finish.Units),

@@ -21,7 +21,7 @@ public static class PlanText
         ArgumentNullException.ThrowIfNull(style);
         var page = new Page(style);
         SetHead(page, plan);
-        ChartText.Set(page, WeekChart.Of(plan));
+        ChartText.Set(page, WeekChart.Of(plan), PlanFacts.ReadyWord(plan));
         ClosingText.SetFindings(page, plan);
         var sittings = new SittingText(page, plan);
         foreach (var day in plan.Days)

@@ -39,6 +39,8 @@ internal sealed class RuleRunner
         var verdicts = new List<RuledVerdict>();
         for (var i = 0; i < rules.Length; i++)
         {
+            if (rules[i].Item is PlanRule)
+                continue;
             foreach (var moment in route.Moments)
             {
                 if (onlyKinds[i] is not { } only || only == moment.Step.Kind)
@@ -55,7 +57,13 @@ internal sealed class RuleRunner
     }
 
     /// <summary>What the rules say about the batch as a whole, areas filled in.</summary>
-    public List<(string Rule, BatchVerdict Verdict)> JudgeBatch(BatchView batch)
+    public List<(string Rule, BatchVerdict Verdict)> JudgeBatch(BatchView batch) => AskAll(rule => rule.JudgeBatch(batch), batch);
+
+    /// <summary>What the rules of plans say about one, areas filled in.</summary>
+    public List<(string Rule, BatchVerdict Verdict)> JudgePlan(PlanView plan) =>
+        AskAll(rule => rule is PlanRule ofPlans ? ofPlans.JudgePlan(plan) : [], plan.Batch);
+
+    private List<(string Rule, BatchVerdict Verdict)> AskAll(Func<Rule, IEnumerable<BatchVerdict>> ask, BatchView batch)
     {
         var verdicts = new List<(string Rule, BatchVerdict Verdict)>();
         for (var i = 0; i < rules.Length; i++)
@@ -66,7 +74,7 @@ internal sealed class RuleRunner
             var first = verdicts.Count;
             try
             {
-                foreach (var verdict in rule.JudgeBatch(batch))
+                foreach (var verdict in ask(rule))
                 {
                     Check(verdict, batch);
                     if (verdicts.Count - first >= MostVerdicts)

@@ -26,15 +26,19 @@ internal sealed class Silencing(Batch batch)
         return silence;
     }
 
-    /// <summary>A note for each silence that silenced nothing. A step of a scheme followed several times is one silence.</summary>
+    /// <summary>
+    /// A note for each silence that silenced nothing. A step of a scheme followed several times is one silence. What a rule of plans will
+    /// have to say is not known before there is one.
+    /// </summary>
     public IEnumerable<Finding> WithoutEffect(Trade trade)
     {
         var rule = new SilenceWithoutEffect();
+        var ofPlans = trade.Rules.Select(brought => brought.Item).OfType<PlanRule>().Select(each => each.Name).ToHashSet(StringComparer.Ordinal);
         var usedPlaces = used.Select(silence => (silence.Rule, silence.Place)).ToHashSet();
         var seen = new HashSet<(string, Place)>();
         foreach (var silence in All())
         {
-            if (usedPlaces.Contains((silence.Rule, silence.Place)) || !seen.Add((silence.Rule, silence.Place)))
+            if (ofPlans.Contains(silence.Rule) || usedPlaces.Contains((silence.Rule, silence.Place)) || !seen.Add((silence.Rule, silence.Place)))
                 continue;
             yield return rule.About(silence, trade);
         }

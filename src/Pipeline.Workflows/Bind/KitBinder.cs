@@ -12,6 +12,7 @@ internal sealed class KitBinder(Desk desk, Shelf shelf, Schemes schemes, StepRea
     [
         new("kit", "its name", Needed: true, "Salvage divers"),
         new("due", "when its models should be finished", Needed: false, "2026-12-12 18:00", "the batch's"),
+        new("for", "what its models are wanted for by then: display, packing or play", Needed: false, "packing", "display"),
         new("models", "its models", Needed: true, "- model: Heavy diver"),
     ];
 
@@ -45,6 +46,7 @@ internal sealed class KitBinder(Desk desk, Shelf shelf, Schemes schemes, StepRea
     private Kit? BindKit(MappingNode mapping, Due? due)
     {
         string? name = null;
+        var purpose = Purpose.Display;
         SyntaxNode? modelsNode = null;
         foreach (var (key, value) in mapping.Entries)
         {
@@ -55,6 +57,9 @@ internal sealed class KitBinder(Desk desk, Shelf shelf, Schemes schemes, StepRea
                     break;
                 case "due":
                     due = DueAt(desk, value, zone);
+                    break;
+                case "for":
+                    purpose = PurposeOf(value);
                     break;
                 case "models":
                     modelsNode = value;
@@ -78,14 +83,14 @@ internal sealed class KitBinder(Desk desk, Shelf shelf, Schemes schemes, StepRea
         var routes = new List<Route>();
         foreach (var item in desk.OneOrMore(modelsNode, "models, each beginning with ‘- model: ’ and its name"))
         {
-            if (desk.Mapping(item, "‘model: ’ with its name, and its areas, material and route") is { } model && BindModel(model, name ?? "", due) is { } route)
+            if (desk.Mapping(item, "‘model: ’ with its name, and its areas, material and route") is { } model && BindModel(model, name ?? "", due, purpose) is { } route)
                 routes.Add(route);
         }
 
         return name is null ? null : new Kit(name, mapping["kit"]!.Place, routes.ToSequence());
     }
 
-    private Route? BindModel(MappingNode mapping, string kit, Due? due)
+    private Route? BindModel(MappingNode mapping, string kit, Due? due, Purpose purpose)
     {
         var model = models.Bind(mapping, kit);
         var weight = 1.0;
@@ -101,6 +106,9 @@ internal sealed class KitBinder(Desk desk, Shelf shelf, Schemes schemes, StepRea
                 case "due":
                     due = DueAt(desk, value, zone);
                     break;
+                case "for":
+                    purpose = PurposeOf(value);
+                    break;
                 case "weight":
                     weight = Weight(value);
                     break;
@@ -114,6 +122,7 @@ internal sealed class KitBinder(Desk desk, Shelf shelf, Schemes schemes, StepRea
             desk.MissingKey(mapping, "The model", "route", "its steps, each beginning with ‘- ’ and a verb");
         if (model is null)
             return null;
+        model = model with { Purpose = purpose, IsHandled = mapping["handled"] is null ? purpose == Purpose.Play : model.IsHandled };
         var binder = new RouteBinder(desk, shelf, schemes, workload, model);
         binder.Bind(items);
         CountUnitSteps(mapping, model, binder.Steps.Count);
@@ -127,6 +136,8 @@ internal sealed class KitBinder(Desk desk, Shelf shelf, Schemes schemes, StepRea
             Silences = silences,
         };
     }
+
+    private Purpose PurposeOf(SyntaxNode node) => desk.Said(node, Choice.Of<Purpose>.Read, Choice.Of<Purpose>.Expected) ?? Purpose.Display;
 
     private double Weight(SyntaxNode node)
     {

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Pipeline.Abstractions;
 
 namespace Pipeline.Workflows;
@@ -31,7 +30,7 @@ internal sealed class MixBinder(Desk desk, Shelf shelf)
     [
         new("with", "the thinner's name", Needed: true, "levelling thinner"),
         new("share", "how much", Needed: true, "40 %"),
-        new("of", "what that is a share of: mix or paint; said, never guessed", Needed: true, "mix"),
+        new("of", "what that is a share of: mix or paint; never guessed, so that nothing is planned without it", Needed: false, "mix", "asked for"),
     ];
 
     private readonly Dictionary<string, (TextNode Key, MappingNode Mapping)> waiting = new(StringComparer.Ordinal);
@@ -224,22 +223,10 @@ internal sealed class MixBinder(Desk desk, Shelf shelf)
             desk.MissingKey(mapping, "The thinner", "with", "its name");
         if (mapping["share"] is null)
             desk.MissingKey(mapping, "The thinner", "share", "how much, such as 40 %");
-        if (mapping["of"] is null && mapping["share"] is { } shareNode)
-            AskOfWhat(shareNode, share ?? new Share(0.4));
         if (of == ShareOf.Mix && share is { Fraction: >= 1 })
             desk.Error(mapping["share"]!, "All of the mix would be thinner.", "Write a share of less than 100 %.");
-        return with is not null && share is { } known && of is { } whole ? new Thinning(with, known, whole) : null;
-    }
-
-    /// <summary>A bare share can be read in two ways that differ at the bench; both are worked out for 10 mL of paint.</summary>
-    private void AskOfWhat(SyntaxNode node, Share share)
-    {
-        var ofPaint = 10 * share.Fraction;
-        var ofMix = share.Fraction < 1 ? string.Create(CultureInfo.InvariantCulture, $"{10 * share.Fraction / (1 - share.Fraction):0.0#} mL of thinner if it is of the mix") : "no end of thinner if it is of the mix";
-        desk.Error(
-            node,
-            string.Create(CultureInfo.InvariantCulture, $"{share} of what? To 10 mL of paint, {share} means {ofMix}, and {ofPaint:0.0#} mL if it is of the paint."),
-            "Add ‘of: mix’ or ‘of: paint’.");
+        var isOfKnown = of is not null || mapping["of"] is null;
+        return with is not null && share is { } known && isOfKnown ? new Thinning(with, known, of, mapping["share"]!.Place) : null;
     }
 
     private static DryingTable Longer(DryingTable left, DryingTable right)

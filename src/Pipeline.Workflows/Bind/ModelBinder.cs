@@ -15,7 +15,8 @@ internal sealed class ModelBinder(Desk desk, Shelf shelf)
         new("model", "its name, unlike any other of the batch", Needed: true, "Heavy diver"),
         new("count", "how many identical units, from 1 to 9,999", Needed: false, "4", "1"),
         new("material", "what it is made of", Needed: true, "resin"),
-        new("handled", "whether it is picked up again and again in play, as a token is", Needed: false, "yes", "no"),
+        new("handled", "whether it is picked up again and again in play, as a token is", Needed: false, "yes", "yes for play, else no"),
+        new("for", "what it is wanted for when it is due: display, once it can be handled; packing or play, once it has cured", Needed: false, "play", "the kit's"),
         new("storage", "where it comes from, if that is colder than the bench", Needed: false, "{ at: 8 °C }"),
         new("areas", "its areas, each with its size or a size class; either these or parts", Needed: false, "{ suit: 30 cm², helmet: small }"),
         new("parts", "sub-assemblies painted apart, each with its areas", Needed: false, "{ body: { areas: { suit: 30 cm² } } }"),
@@ -72,7 +73,7 @@ internal sealed class ModelBinder(Desk desk, Shelf shelf)
                 case "storage":
                     storage = StorageBinder.Bind(desk, value);
                     break;
-                case "areas" or "parts" or "route" or "due" or "weight" or "allow":
+                case "areas" or "parts" or "route" or "due" or "for" or "weight" or "allow":
                     break;
                 default:
                     desk.UnknownKey(key, "a model", Keys.Select(known => known.Name));

@@ -171,11 +171,12 @@ internal sealed class StepBinder(RouteBinder route)
 
     private static Work Work(RouteItem.Step form, Work work)
     {
-        if (!form.HasTimes && form.Together is null && form.Unattended is null && form.CleanedOut == ToolCleaning.AsNeeded)
+        if (!form.HasTimes && form.Together is null && form.Unattended is null && form.CleanedOut == ToolCleaning.AsNeeded && form.Loads is null)
             return work;
         return work with
         {
             CleanedOut = form.CleanedOut,
+            Loads = form.Loads,
             PerUnit = form.Minutes ?? work.PerUnit,
             SetUp = form.SetUp ?? work.SetUp,
             PutAway = form.PutAway ?? work.PutAway,

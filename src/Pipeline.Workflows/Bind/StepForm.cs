@@ -69,6 +69,9 @@ internal abstract record RouteItem(TextNode Key)
 
         public Protection Protection { get; set; } = Protection.Unsaid;
 
+        /// <summary>How many fillings of the cup, if given.</summary>
+        public int? Loads { get; set; }
+
         public ToolCleaning CleanedOut { get; set; }
 
         /// <summary>True if the file gives any attended time.</summary>

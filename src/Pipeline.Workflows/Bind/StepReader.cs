@@ -22,6 +22,7 @@ internal sealed class StepReader(Desk desk, Shelf shelf, DateTimeZone? zone)
         new("drying", "times by drying state for what it lays; one time for glue or filler to set", Needed: false, "{ mask-safe: 12-24 h }", "the paint's"),
         new("climate", "the air it is done in, where that is not the bench's", Needed: false, "{ air: 14 °C, humidity: 85 %, surface: 13 °C }", "the bench's"),
         new("clean-out", "how the tool is cleaned out before it: as-needed, none, flush or strip", Needed: false, "strip", "as-needed"),
+        new("loads", "in how many fillings of the cup it is to be sprayed on the whole lot", Needed: false, "2", "as many as it takes"),
         new("protection", "what protects you here, where it is not as at the bench", Needed: false, "{ extraction: yes }", "the bench's"),
         new("note", "a remark, shown on the plan", Needed: false, "keep it thin"),
         new("allow", "rules silenced here, each with the reason", Needed: false, "{ mask-on-too-long: tried on a card }"),
@@ -184,6 +185,9 @@ internal sealed class StepReader(Desk desk, Shelf shelf, DateTimeZone? zone)
                 break;
             case "clean-out":
                 step.CleanedOut = desk.Said(value, Choice.Of<ToolCleaning>.Read, Choice.Of<ToolCleaning>.Expected) ?? ToolCleaning.AsNeeded;
+                break;
+            case "loads":
+                step.Loads = desk.Said(value, text => NumberText.Whole(text, 1, 999), "how many fillings of the cup, such as 2");
                 break;
             case "protection":
                 step.Protection = ProtectionBinder.Bind(desk, value);

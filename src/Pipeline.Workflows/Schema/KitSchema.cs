@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Pipeline.Abstractions;
 
 namespace Pipeline.Workflows;
 
@@ -10,6 +11,7 @@ internal static class KitSchema
         yield return ("kit", SchemaParts.Object("A box or order", KitBinder.KitKeys, key => key switch
         {
             "due" => SchemaParts.Pattern(Patterns.DateTime),
+            "for" => SchemaParts.Choice(Choice.Of<Purpose>.Words),
             "models" => SchemaParts.OneOrMore(SchemaParts.Ref("model")),
             _ => SchemaParts.Ref("text"),
         }));
@@ -26,6 +28,7 @@ internal static class KitSchema
         {
             "count" => SchemaParts.Number(1, 9_999, isWhole: true),
             "handled" => SchemaParts.Ref("yes or no"),
+            "for" => SchemaParts.Choice(Choice.Of<Purpose>.Words),
             "material" or "areas" or "route" or "allow" or "storage" => SchemaParts.Ref(key),
             "parts" => SchemaParts.Named(SchemaParts.Ref("part")),
             "due" => SchemaParts.Pattern(Patterns.DateTime),

@@ -93,6 +93,7 @@ internal static class StepSchema
         "together" => SchemaParts.Ref("yes or no"),
         "drying" => new JsonObject { ["anyOf"] = new JsonArray(SchemaParts.Ref("drying"), SchemaParts.Pattern(Patterns.DurationRange)) },
         "clean-out" => SchemaParts.Choice(Choice.Of<ToolCleaning>.Words),
+        "loads" => SchemaParts.Number(1, 999, isWhole: true),
         "allow" or "climate" or "protection" => SchemaParts.Ref(key),
         _ => SchemaParts.Ref("text"),
     };

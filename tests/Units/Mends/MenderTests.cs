@@ -62,7 +62,7 @@ public sealed class MenderTests
     [Fact]
     public void A_share_that_does_not_say_of_what_is_asked_for_and_not_guessed()
     {
-        var source = new SourceText("case.yaml", File.ReadAllText(Path.Combine(Golden.Repository, "workflows/broken/share-of-what.yaml")));
+        var source = new SourceText("case.yaml", File.ReadAllText(Path.Combine(Golden.Repository, "workflows/risky/share-of-what.yaml")));
 
         var mended = Mender.Mend([source], Check.Trade);
 

@@ -106,7 +106,7 @@ internal sealed class Workshop
 
     public static Trade Trade(Rule[] rules) => new()
     {
-        Rules = [.. rules.Append(new UsualWaits()).Select(rule => new Brought<Rule>("Harbour", rule))],
+        Rules = [.. rules.Append(new UsualWaits()).Concat(Check.Rules.OfType<PlanRule>()).Select(rule => new Brought<Rule>("Harbour", rule))],
         CleanOuts = [.. AllPlugins.CleanOuts.Select(row => new Brought<CleanOutTimes>("Harbour", row))],
     };
 

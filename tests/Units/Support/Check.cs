@@ -1,3 +1,4 @@
+using NodaTime;
 using Pipeline.Abstractions;
 using Pipeline.Engine;
 using Pipeline.Planning;
@@ -21,7 +22,18 @@ internal static class Check
     public static IReadOnlyList<Finding> File(string yaml)
     {
         var walked = Walked(yaml);
-        return [.. walked.Findings.Concat(TimeJudge.JudgePins(walked)).OrderBy(finding => finding.Place)];
+        return [.. walked.Findings.Concat(TimeJudge.JudgePins(walked)).Concat(TimeJudge.JudgeDecided(walked, Trade)).OrderBy(finding => finding.Place)];
+    }
+
+    /// <summary>What is said about a workflow and, where it may be planned, about its plan from a Monday evening on; the same thing once.</summary>
+    public static IReadOnlyList<Finding> Planned(string yaml)
+    {
+        var findings = File(yaml);
+        if (findings.Any(finding => finding is { Level: Level.Error, Silenced: null }))
+            return findings;
+        var outcome = Planner.Plan(Walked(yaml), Trade, new PlanRequest(Instant.FromUtc(2026, 11, 30, 18, 0), SearchEffort.Quick));
+        var more = outcome is PlanOutcome.Planned planned ? planned.Plan.Findings : ((PlanOutcome.NoPlan)outcome).Reasons;
+        return [.. findings.Concat(more).DistinctBy(finding => (finding.Rule, finding.Place)).OrderBy(finding => finding.Place)];
     }
 
     /// <summary>What a careful painter says about one model: its <c>material</c>, <c>areas</c> and <c>route</c>, on the standard bench.</summary>

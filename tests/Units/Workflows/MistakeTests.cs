@@ -27,7 +27,7 @@ public class MistakeTests
           clear: { family: enamel, stock: 7 ml., metallic: perhaps } #! ‘ml.’ is no unit of volume. #! neither yes nor no
         mixes:
           old brass: #! has no ‘parts’
-            thinner: { with: thinner, share: 40 % } #! 40 % of what? To 10 mL of paint, 40 % means 6.67 mL of thinner if it is of the mix, and 4.0 mL if it is of the paint.
+            thinner: { with: thinner, share: 40 %, of: pint } #! ‘pint’ is none of the choices.
           grey: { parts: { rope bones: 1, bright: -1 } } #! Did you mean ‘rope bone’? #! less than nothing
         kits:
           - kit: Divers
@@ -174,7 +174,7 @@ public class MistakeTests
           same: { parts: { rope bone: 1 }, family: enamel } #! All parts are waterborne acrylic, so the mix cannot be enamel.
           rope bone: { parts: { harbour black: 1 } } #! The paint or mix ‘rope bone’ is given twice.
           whole: { parts: { rope bone: 1 }, thinner: { with: water, share: 100 %, of: mix } } #! All of the mix would be thinner.
-          half: { parts: { rope bone: 1 }, thinner: { share: 140 %, off: mix } } #! has no ‘with’ #! more than the whole #! Did you mean ‘of’? #! of what?
+          half: { parts: { rope bone: 1 }, thinner: { share: 140 %, off: mix } } #! has no ‘with’ #! more than the whole #! Did you mean ‘of’?
         """);
 
     [Fact]

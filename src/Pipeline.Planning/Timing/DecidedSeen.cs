@@ -1,0 +1,84 @@
+using NodaTime;
+using Pipeline.Abstractions;
+using Pipeline.Surfaces;
+using Pipeline.Workflows;
+
+namespace Pipeline.Planning;
+
+/// <summary>What the painter has decided with <c>at</c>, as rules of plans see it before there is a plan.</summary>
+internal static class DecidedSeen
+{
+    public static PlanView Of(Walked walked, BatchView batch) => new()
+    {
+        Batch = batch,
+        IsWhole = false,
+        Slack = walked.Batch.Bench.Slack,
+        Sittings = Sittings(walked),
+        Ready = Ready(walked),
+    };
+
+    // Only for a painter who sits alone is it known whose hands are busy.
+    private static Sequence<SittingView> Sittings(Walked walked)
+    {
+        var bench = walked.Batch.Bench;
+        if (bench.Painters.Count > 1)
+            return [];
+        var starts = (from r in Enumerable.Range(0, walked.Routes.Count)
+                      from pin in walked.Routes[r].Route.Pins
+                      let step = walked.Routes[r].Route.Steps[pin.Step]
+                      where Attended(walked.Routes[r].Route, step) > 0
+                      orderby pin.At
+                      select (Route: r, Step: step, Start: Pinned.At(pin, bench.Zone))).ToList();
+        if (starts.Count == 0)
+            return [];
+        return OpenSittings.Between(bench, starts[0].Start - Duration.FromDays(1), starts[^1].Start + Duration.FromDays(1))
+            .Select(sitting => new SittingView(
+                bench.Painters[0].Name,
+                Local(sitting.Start, bench),
+                Local(sitting.End, bench),
+                sitting.Minutes,
+                starts.Where(at => at.Start >= sitting.Start && at.Start < sitting.End).Select(at => Work(walked, at.Route, at.Step, at.Start)).ToSequence()))
+            .Where(sitting => !sitting.Work.IsEmpty)
+            .ToSequence();
+    }
+
+    private static WorkView Work(Walked walked, int route, Step step, Instant start)
+    {
+        var minutes = Attended(walked.Routes[route].Route, step);
+        return new WorkView(new StepInBatch(route, step.Index), Local(start, walked.Batch.Bench), Local(start + Duration.FromMinutes(minutes), walked.Batch.Bench), minutes);
+    }
+
+    private static double Attended(Route route, Step step) =>
+        step.Work.SetUp.Minutes + step.Work.PutAway.Minutes + (step.Work.PerUnit.Minutes * (step.Work.Together ? 1 : route.Model.Count));
+
+    private static Sequence<ReadyView> Ready(Walked walked)
+    {
+        var bench = walked.Batch.Bench;
+        var times = Pinned.Times(walked);
+        var views = new List<ReadyView>();
+        for (var r = 0; r < walked.Routes.Count; r++)
+        {
+            var route = walked.Routes[r].Route;
+            if (route.Pins.IsEmpty)
+                continue;
+            var last = Settling.Last(walked.Routes[r]).ToHashSet();
+            var decided = route.Pins.Select(pin => (pin.Step, Done: times.Of(r, pin.Step).Values.Max(time => time.Finish))).ToList();
+            var latest = decided.MaxBy(at => At(at, Pace.Comfortable));
+            views.Add(new ReadyView
+            {
+                Last = new StepInBatch(r, latest.Step),
+                WorkDone = Local(decided.Max(at => at.Done), bench),
+                Ready = Local(decided.Max(at => At(at, Pace.Brisk)), bench),
+                Comfortable = Local(At(latest, Pace.Comfortable), bench),
+                Due = route.Due is { } due ? new DueTime(due.By.ToDateTimeUnspecified(), due.Place) : null,
+            });
+
+            Instant At((int Step, Instant Done) at, Pace pace) =>
+                last.Contains(at.Step) ? at.Done + Duration.FromMinutes(Settling.UntilReady(route.Steps[at.Step], route.Model, bench.Climate, pace)) : at.Done;
+        }
+
+        return views.ToSequence();
+    }
+
+    private static DateTime Local(Instant instant, Bench bench) => instant.InZone(bench.Zone).LocalDateTime.ToDateTimeUnspecified();
+}
