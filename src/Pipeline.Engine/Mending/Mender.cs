@@ -18,6 +18,9 @@ public static class Mender
     // each attempt checks the whole batch again; a file full of mistakes must not hold the program up
     private const int MostAttempts = 100;
 
+    // what an editor waits for while somebody types: so many steps walked again in all
+    private const int MostStepsAgain = 100_000;
+
     /// <summary>Mends texts, taken together as one batch.</summary>
     public static Mended Mend(Sequence<SourceText> texts, Trade trade)
     {
@@ -52,6 +55,26 @@ public static class Mender
         }
 
         return new Mended(before, done, made.ToSequence());
+    }
+
+    /// <summary>
+    /// What was found, with the changes to the texts that mend each finding. Each change has been tried alone: it makes its finding go and
+    /// brings no other. Of very many in a very large batch only the first are tried; the rest come without.
+    /// </summary>
+    public static Sequence<Finding> WithSoundEdits(Checked done, Trade trade)
+    {
+        ArgumentNullException.ThrowIfNull(done);
+        var room = MostStepsAgain;
+        var steps = done.Walked?.Routes.Sum(route => route.Moments.Count) ?? done.Texts.Sum(text => text.Text.Count(letter => letter == '\n'));
+        return Stages.WithEdits(done.Texts, done.Findings)
+            .Select(finding => finding.Edits.IsEmpty || IsSound(finding) ? finding : finding with { Edits = [] })
+            .ToSequence();
+
+        bool IsSound(Finding finding)
+        {
+            room -= steps + 1;
+            return room >= 0 && Tried(done, [finding], trade) is not null;
+        }
     }
 
     /// <summary>As many findings with their edits as can be mended in one go, in file order.</summary>

@@ -5,7 +5,7 @@ namespace Pipeline.Engine;
 
 /// <summary>Asks what is to be said about one or more files, taken together as one batch.</summary>
 /// <param name="Inputs">At least one.</param>
-/// <param name="WithEdits">True if findings shall carry the changes to the text that mend them.</param>
+/// <param name="WithEdits">True if findings shall carry the changes to the text that mend them, each tried and found to bring no other finding.</param>
 public sealed record CheckFiles(Sequence<WorkflowInput> Inputs, bool WithEdits = false) : IRequest<Answer<Checked>>;
 
 internal sealed class CheckFilesHandler(Inputs inputs, PluginShelf plugins) : IRequestHandler<CheckFiles, Answer<Checked>>
@@ -18,7 +18,7 @@ internal sealed class CheckFilesHandler(Inputs inputs, PluginShelf plugins) : IR
         if (!refusals.IsEmpty)
             return new Answer<Checked>.Refused(refusals);
         var done = Stages.Check(texts, plugins.Trade);
-        var findings = request.WithEdits ? Stages.WithEdits(texts, done.Findings) : done.Findings;
+        var findings = request.WithEdits ? Mender.WithSoundEdits(done, plugins.Trade) : done.Findings;
         return new Answer<Checked>.Given(done with { Findings = plugins.Findings.Concat(findings).ToSequence() });
     }
 }

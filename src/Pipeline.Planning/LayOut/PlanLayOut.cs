@@ -15,6 +15,7 @@ internal static class PlanLayOut
         var days = sittings.Days();
         var finishes = Finishes(table);
         var tasks = days.SelectMany(day => day.Sittings).SelectMany(sitting => sitting.Tasks);
+        var ofPlan = Walk.JudgePlan(table.Walked, trade, seen => PlanSeen.Of(table, seen));
         var mixes = days.SelectMany(day => day.Sittings).SelectMany(sitting => sitting.Mixes);
         return new Plan
         {
@@ -29,8 +30,8 @@ internal static class PlanLayOut
             Findings =
             [
                 .. TimeJudge.Judge(table.Walked, table.Known()),
-                .. Walk.JudgePlan(table.Walked, trade, seen => PlanSeen.Of(table, seen)),
-                .. Silences(table.Walked),
+                .. ofPlan,
+                .. Silences(table.Walked, ofPlan),
             ],
             Measure = Measure(table),
             CriticalChain = Chain.Of(table),
@@ -96,11 +97,11 @@ internal static class PlanLayOut
     }
 
     // Each silence with its reason, also one whose rule never spoke.
-    private static IEnumerable<Finding> Silences(Walked walked)
+    private static IEnumerable<Finding> Silences(Walked walked, Sequence<Finding> ofPlan)
     {
-        var spoken = walked.Findings.Where(finding => finding.Silenced is not null).ToList();
-        foreach (var finding in spoken)
+        foreach (var finding in walked.Findings.Where(finding => finding.Silenced is not null))
             yield return finding;
+        var spoken = walked.Findings.Concat(ofPlan).Where(finding => finding.Silenced is not null).ToList();
         var written = walked.Batch.Silences.Select(silence => (silence, Model: (string?)null))
             .Concat(walked.Batch.Routes.SelectMany(route => route.Silences.Concat(route.Steps.SelectMany(step => step.Silences)).Select(silence => (silence, Model: (string?)route.Model.Name))));
         foreach (var (silence, model) in written.DistinctBy(at => at.silence.Place))

@@ -60,6 +60,42 @@ public sealed class MenderTests
     }
 
     [Fact]
+    public void What_would_bring_another_finding_is_not_offered_to_an_editor()
+    {
+        // a varnish before the decal would have to wait for the enamel, and the decal's time is decided
+        var source = new SourceText("case.yaml", Prelude.Around("""
+            material: styrene
+            areas: { hull: 20 cm², lens: 2 cm² }
+            route:
+              - undercoat: hull
+                with: slate undercoat
+                by: brush
+              - coat: hull
+                with: hull green
+                by: brush
+                at: 2026-12-01 10:00
+              - decal: hull
+                at: 2026-12-05 10:00
+              - undercoat: lens
+                with: slate undercoat
+                by: brush
+              - coat: lens
+                with: girder grey
+                by: brush
+              - decal: lens
+              - varnish: all
+                with: clear w satin
+                by: airbrush
+            """));
+        var done = Stages.Check([source], Check.Trade);
+        Stages.WithEdits([source], done.Findings).Count(finding => !finding.Edits.IsEmpty).Should().Be(2, "or the case shows nothing");
+
+        var offered = Mender.WithSoundEdits(done, Check.Trade).Where(finding => !finding.Edits.IsEmpty).ToList();
+
+        offered.Should().ContainSingle().Which.Areas.Should().Equal("lens");
+    }
+
+    [Fact]
     public void A_share_that_does_not_say_of_what_is_asked_for_and_not_guessed()
     {
         var source = new SourceText("case.yaml", File.ReadAllText(Path.Combine(Golden.Repository, "workflows/risky/share-of-what.yaml")));
