@@ -9,12 +9,14 @@ namespace Pipeline.Planning;
 /// <param name="Pace">Overrides the file's pace; null to keep it.</param>
 /// <param name="Progress">Is told how the search is getting on.</param>
 /// <param name="Seed">Starts the search's random numbers; the same seed gives the same plan.</param>
+/// <param name="WithWaysOut">True to look for ways out where a due time is missed, by planning anew several times.</param>
 public sealed record PlanRequest(
     Instant From,
     SearchEffort Effort = SearchEffort.Usual,
     Pace? Pace = null,
     IProgress<PlanProgress>? Progress = null,
-    ulong Seed = 1);
+    ulong Seed = 1,
+    bool WithWaysOut = true);
 
 /// <summary>How hard to look for a better plan.</summary>
 public enum SearchEffort
@@ -33,4 +35,5 @@ public enum SearchEffort
 /// <param name="Finish">When the last piece is ready in the best plan so far.</param>
 /// <param name="NotBefore">No plan can have the last piece ready before this.</param>
 /// <param name="Done">The part of the work that is done, from 0 to 1.</param>
-public sealed record PlanProgress(Instant Finish, Instant NotBefore, double Done);
+/// <param name="Anew">The plan is late and ways out are looked for: the number of the plan that is made anew; 0 before that.</param>
+public sealed record PlanProgress(Instant Finish, Instant NotBefore, double Done, int Anew = 0);

@@ -1,6 +1,5 @@
 using NodaTime;
 using Pipeline.Abstractions;
-using Pipeline.Scheduling;
 using Pipeline.Surfaces;
 using Pipeline.Workflows;
 
@@ -30,15 +29,20 @@ public static class Planner
         var before = Before(walked, request.From);
         if (before.Any(finding => finding.Level == Level.Error))
             return new PlanOutcome.NoPlan(before.Where(finding => finding.Level == Level.Error).ToSequence());
-        var outcome = WithSlack(walked, trade, request, pace, new HashSet<int>(), cancel);
-        if (outcome is PlanOutcome.NoPlan && pace == Pace.Comfortable && Decided(walked) is { Count: > 0 } decided)
+        var attempt = new Attempt(walked, trade, request, pace, cancel);
+        var pacing = new Pacing(walked, pace);
+        var trial = attempt.WithSlack(pacing);
+        if (trial is Trial.None && pace == Pace.Comfortable && Decided(walked) is { Count: > 0 } decided)
         {
             // decided times may leave room for the shortest waits only; the plan then says what that risks
-            var closer = WithSlack(walked, trade, request, pace, decided, cancel);
-            outcome = closer is PlanOutcome.Planned ? closer : outcome;
+            var closer = attempt.WithSlack(pacing.WithRoutes(decided));
+            trial = closer is Trial.Found ? closer : trial;
         }
 
-        return outcome;
+        if (trial is not Trial.Found { Table: var table })
+            return new PlanOutcome.NoPlan(((Trial.None)trial).Reasons);
+        var waysOut = table.IsInTime || !request.WithWaysOut ? [] : new WaysOut(table, trade, request, cancel).Find();
+        return new PlanOutcome.Planned(PlanLayOut.Of(table, trade) with { WaysOut = waysOut });
     }
 
     private static HashSet<int> Decided(Walked walked) =>
@@ -107,60 +111,5 @@ public static class Planner
                 Remedy = "Say which: add 'of: mix' or 'of: paint' beside the share.",
             };
         }
-    }
-
-    // A part of each sitting stays free unless no due time can be met that way: those come first, and the plan then says how full it is.
-    private static PlanOutcome WithSlack(Walked walked, Trade trade, PlanRequest request, Pace pace, HashSet<int> brisk, CancellationToken cancel)
-    {
-        var slack = pace == Pace.Comfortable ? walked.Batch.Bench.Slack.Fraction : 0;
-        var outcome = WithPace(walked, trade, request, pace, brisk, slack, cancel);
-        if (slack == 0 || IsInTime(outcome) || cancel.IsCancellationRequested)
-            return outcome;
-        var filled = WithPace(walked, trade, request, pace, brisk, slack: 0, cancel);
-        return IsInTime(filled) || (outcome is PlanOutcome.NoPlan && filled is PlanOutcome.Planned) ? filled : outcome;
-    }
-
-    private static bool IsInTime(PlanOutcome outcome) =>
-        outcome is PlanOutcome.Planned { Plan: var plan } && plan.Finishes.All(finish => finish.Due is not { } due || finish.Ready.ToInstant() <= due.ToInstant());
-
-    private static PlanOutcome WithPace(
-        Walked walked, Trade trade, PlanRequest request, Pace pace, HashSet<int> brisk, double slack, CancellationToken cancel)
-    {
-        var posing = new Posing(walked, trade, request.From, pace, brisk, slack);
-        var horizon = new Horizon(walked, request.From, pace);
-        while (true)
-        {
-            var posed = posing.Until(horizon.Until);
-            if (posing.Findings.Count > 0)
-                return new PlanOutcome.NoPlan(posing.Findings.ToSequence());
-            var outcome = Solver.Solve(posed.Problem, EffortOf(request.Effort), Seed(request.Seed), ProgressOf(request, posed.Clock), cancel);
-            if (outcome is Outcome.Planned planned)
-                return new PlanOutcome.Planned(PlanLayOut.Of(new Timetable(walked, posed, planned, pace), trade));
-            var obstacles = ((Outcome.Impossible)outcome).Obstacles;
-            if (!cancel.IsCancellationRequested && obstacles.Any(o => o is Obstacle.OpenHoursEnd or Obstacle.NotFound) && horizon.TryExtend(posed.Sittings.Length))
-                continue;
-            return new PlanOutcome.NoPlan(Hindrances.Of(walked, posed, obstacles));
-        }
-    }
-
-    private static Scheduling.Effort EffortOf(SearchEffort effort) => effort switch
-    {
-        SearchEffort.Quick => Scheduling.Effort.Quick,
-        SearchEffort.Thorough => Scheduling.Effort.Thorough,
-        _ => Scheduling.Effort.Usual,
-    };
-
-    private static int Seed(ulong seed) => (int)((seed ^ (seed >> 32)) & int.MaxValue);
-
-    private static Forward? ProgressOf(PlanRequest request, Clock clock) =>
-        request.Progress is { } progress ? new Forward(progress, clock) : null;
-
-    // Told on the calling thread, in order: no queue in between.
-    private sealed class Forward(IProgress<PlanProgress> progress, Clock clock) : IProgress<SolveProgress>
-    {
-        public void Report(SolveProgress value) => progress.Report(new PlanProgress(
-            clock.InstantAt(value.Best.Finish),
-            clock.InstantAt(value.Bound),
-            value.Budget <= 0 ? 0 : Math.Clamp((double)value.Work / value.Budget, 0, 1)));
     }
 }

@@ -11,8 +11,9 @@ internal sealed class ProgressLine(TextWriter terminal) : INotificationHandler<P
     public Task Handle(PlanProgressed notification, CancellationToken cancellationToken)
     {
         var progress = notification.Progress;
-        var text = FormattableString.Invariant(
-            $"planning {progress.Done * 100:0} %  ready {progress.Finish.InZone(notification.Zone):uuuu-MM-dd HH:mm}, not before {progress.NotBefore.InZone(notification.Zone):uuuu-MM-dd HH:mm}");
+        var text = progress.Anew > 0
+            ? FormattableString.Invariant($"late, ready {progress.Finish.InZone(notification.Zone):uuuu-MM-dd HH:mm}; looking for ways out, planning anew {progress.Anew}")
+            : FormattableString.Invariant($"planning {progress.Done * 100:0} %  ready {progress.Finish.InZone(notification.Zone):uuuu-MM-dd HH:mm}, not before {progress.NotBefore.InZone(notification.Zone):uuuu-MM-dd HH:mm}");
         if (text != shown)
         {
             terminal.Write($"\r{text.PadRight(shown.Length)}");

@@ -20,13 +20,44 @@ internal sealed class Because(Timetable table)
         Reason.WorkerBusy busy => $"{Phrases.Capital(Hands(busy.Worker))} busy with {Name(busy.Run, run)} until {table.Said(table.Runs[busy.Run].End, table.Runs[run].Start)}.",
         Reason.ToolHeld held => $"The {table.Posed.Problem.Tools[held.Tool].Name} is in use for {Name(held.Run, run)} until {table.Said(table.Runs[held.Run].End, table.Runs[run].Start)}.",
         Reason.PlaceFull full => $"The {table.Posed.Problem.Places[full.Place].Name} is full until {Task(full.Run, run)} has dried.",
-        Reason.Closed when Overnight(run) is { } waited => waited,
+        Reason.Closed when Overnight(run) is { } waits => $"{Waits(waits, table.Runs[run])[..^1]}; this is the next sitting.",
         Reason.Closed { Run: >= 0 } closed when table.Runs[closed.Run].Start >= table.Runs[run].Start =>
             $"{Phrases.Capital(Name(closed.Run, run))} must follow soon after, and this is the first sitting that holds both.",
         Reason.Closed { Run: >= 0 } closed => $"After {Task(closed.Run, run)} too little was left of the sitting.",
         Reason.Closed when table.SittingAt(table.Runs[run].Start) == 0 => "The first sitting begins here.",
         Reason.Closed => "Nobody sits at the bench earlier, or not for long enough.",
         _ => table.Runs[run].Start <= 0 ? "The plan begins here." : "It could start earlier, but nothing would be won.",
+    };
+
+    /// <summary>The run that keeps a run from starting earlier; null where none does.</summary>
+    public int? Before(int run) => table.Planned.Reasons[run] switch
+    {
+        Reason.Waits waits => waits.Run,
+        Reason.UnitOrder order => order.Run,
+        Reason.WorkerBusy busy => busy.Run,
+        Reason.ToolHeld held => held.Run,
+        Reason.PlaceFull full => full.Run,
+        Reason.Closed when Overnight(run) is { } waits => waits.Run,
+        Reason.Closed { Run: >= 0 } closed => closed.Run,
+        _ => null,
+    };
+
+    /// <summary>The latest run before a run that its waits or its hands had to let go first, of those not known yet; null if there is none.</summary>
+    public int? Precursor(int run, IReadOnlySet<int> known)
+    {
+        var mine = table.Runs[run];
+        var byWaits = waitsTo[mine.Activity].Select(w => Ready(w, mine).Waits!.Run);
+        var byHands = Enumerable.Range(0, table.Runs.Count).Where(r => table.Runs[r].Worker >= 0 && table.Runs[r].Worker == mine.Worker);
+        var earlier = byWaits.Concat(byHands).Where(r => table.Runs[r].End <= mine.Start && !known.Contains(r)).Distinct().ToList();
+        return earlier.Count == 0 ? null : earlier.MaxBy(r => (table.Runs[r].End, -r));
+    }
+
+    /// <summary>The wait that keeps a run from starting earlier, also through closed hours; null where it is something else.</summary>
+    public Wait? WaitBefore(int run) => table.Planned.Reasons[run] switch
+    {
+        Reason.Waits waits => table.Posed.Problem.Waits[waits.Wait],
+        Reason.Closed when Overnight(run) is { } waits => table.Posed.Problem.Waits[waits.Wait],
+        _ => null,
     };
 
     /// <summary>A run as the cause of another: <c>'coat the suit' on Heavy diver (Sat 5 Dec 10:20)</c>; on the same day without the date.</summary>
@@ -73,7 +104,7 @@ internal sealed class Because(Timetable table)
     }
 
     // Not ready before the sitting before had closed: what it waited for says more than that nobody was there.
-    private string? Overnight(int index)
+    private Reason.Waits? Overnight(int index)
     {
         var run = table.Runs[index];
         var sitting = table.SittingAt(run.Start);
@@ -81,10 +112,7 @@ internal sealed class Because(Timetable table)
             return null;
         var closed = table.Clock.TickAt(table.Posed.Sittings[sitting - 1].End);
         var latest = waitsTo[run.Activity].Select(w => Ready(w, run)).DefaultIfEmpty().MaxBy(ready => ready.At);
-        if (latest.Waits is null || latest.At < closed)
-            return null;
-        var words = Waits(latest.Waits, run);
-        return $"{words[..^1]}; this is the next sitting.";
+        return latest.At < closed ? null : latest.Waits;
     }
 
     private (long At, Reason.Waits? Waits) Ready(int w, Run run)

@@ -11,12 +11,34 @@ internal static class Chain
     /// One line for each task that waits for something to dry or comes after another, one for each stretch of a sitting in which hands
     /// simply go from one task to the next.
     /// </summary>
-    public static Sequence<string> Of(Timetable table)
+    public static Sequence<string> Of(Timetable table) =>
+        table.Planned.CriticalRuns.IsEmpty ? [] : Of(table, Back(table, table.Planned.CriticalRuns[^1]));
+
+    /// <summary>The runs from the first cause to a run, each held back by the one before it.</summary>
+    public static IReadOnlyList<int> Back(Timetable table, int run)
+    {
+        var because = new Because(table);
+        var chain = new List<int> { run };
+        var seen = new HashSet<int> { run };
+        while (because.Before(chain[^1]) is { } before)
+        {
+            // what is kept close to a later task, and so holds itself back, is followed on to what came before it
+            if (!seen.Add(before) && (because.Precursor(chain[^1], seen) is not { } earlier || !seen.Add(before = earlier)))
+                break;
+            chain.Add(before);
+        }
+
+        chain.Reverse();
+        return chain;
+    }
+
+    /// <summary>A chain of runs in words.</summary>
+    public static Sequence<string> Of(Timetable table, IEnumerable<int> chain)
     {
         var because = new Because(table);
         var lines = new List<string>();
         var stretch = new List<int>();
-        foreach (var run in table.Planned.CriticalRuns)
+        foreach (var run in chain)
         {
             if (stretch.Count > 0 && !GoesOn(table, stretch[^1], run))
                 End();

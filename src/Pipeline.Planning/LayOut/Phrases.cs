@@ -9,7 +9,11 @@ namespace Pipeline.Planning;
 internal static class Phrases
 {
     private static readonly ZonedDateTimePattern TimePattern = ZonedDateTimePattern.CreateWithInvariantCulture("HH':'mm", null);
+    private static readonly LocalDatePattern DayPattern = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
     private static readonly ZonedDateTimePattern MomentPattern = ZonedDateTimePattern.CreateWithInvariantCulture("ddd d MMM HH':'mm", null);
+
+    /// <summary>A date: <c>Sat 5 Dec</c>.</summary>
+    public static string Day(LocalDate date) => DayPattern.Format(date);
 
     /// <summary>A moment in the bench's zone: <c>Sat 5 Dec 14:30</c>.</summary>
     public static string Moment(Instant instant, DateTimeZone zone) => MomentPattern.Format(instant.InZone(zone));

@@ -73,9 +73,9 @@ internal static class PlanLayOut
                 route.Model.Kit,
                 route.Model.Count,
                 table.ShownUntil(lastHands),
-                table.ShownUntil(Math.Max(lastHands, table.Start(a, 0))),
+                table.ShownUntil(table.ReadyAt(a)),
                 route.Due?.By.InZoneLeniently(table.Zone),
-                cured is { } tick ? table.ShownUntil(Math.Max(tick, Math.Max(lastHands, table.Start(a, 0)))) : null,
+                cured is { } tick ? table.ShownUntil(Math.Max(tick, table.ReadyAt(a))) : null,
                 route.Model.Purpose));
         }
 

@@ -8,6 +8,7 @@ namespace Pipeline.Planning;
 internal sealed class TaskLayOut(Timetable table)
 {
     private readonly Because because = new(table);
+    private readonly IReadOnlyList<string>[] names = [.. table.Walked.Routes.Select(route => StepNames.Of(route.Route))];
     private readonly ILookup<int, int> waitsTo = Enumerable.Range(0, table.Posed.Problem.Waits.Length)
         .Where(w => table.Posed.Problem.Waits[w].Greatest is not null).ToLookup(w => table.Posed.Problem.Waits[w].To);
 
@@ -25,6 +26,8 @@ internal sealed class TaskLayOut(Timetable table)
         {
             Id = FormattableString.Invariant($"{Kebab(route.Model.Name)}/{step.Index + 1}/{run.FirstUnit + 1}"),
             Sort = TaskSort.Step,
+            Step = names[table.Posed.Activities[run.Activity].Route][step.Index],
+            ExactStart = table.Clock.InstantAt(run.Start),
             From = table.Shown(run.Start),
             To = table.Shown(run.End),
             Verb = step.Verb,
@@ -58,6 +61,7 @@ internal sealed class TaskLayOut(Timetable table)
         {
             Id = FormattableString.Invariant($"close-down/{Kebab(tool)}/{from.Date.Year:0000}-{from.Date.Month:00}-{from.Date.Day:00}T{from.Hour:00}{from.Minute:00}"),
             Sort = TaskSort.CloseDown,
+            ExactStart = table.Clock.InstantAt(close.Start),
             From = from,
             To = table.Shown(close.Start + close.Ticks),
             Verb = "",

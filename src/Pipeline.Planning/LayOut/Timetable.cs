@@ -13,9 +13,9 @@ internal sealed class Timetable
     private readonly int[][] runOf;
     private readonly Dictionary<int, Paint> cleanedOf = [];
 
-    public Timetable(Walked walked, Posed posed, Outcome.Planned planned, Pace pace)
+    public Timetable(Walked walked, Posed posed, Outcome.Planned planned, Pace pace, double slack)
     {
-        (Walked, Posed, Planned, Pace) = (walked, posed, planned, pace);
+        (Walked, Posed, Planned, Pace, Slack) = (walked, posed, planned, pace, slack);
         starts = [.. posed.Problem.Activities.Select(activity => new long[activity.Units])];
         runOf = [.. posed.Problem.Activities.Select(activity => new int[activity.Units])];
         FollowTools();
@@ -39,6 +39,12 @@ internal sealed class Timetable
 
     /// <summary>How close to the low figures the plan is laid.</summary>
     public Pace Pace { get; }
+
+    /// <summary>The share of each sitting that was kept free.</summary>
+    public double Slack { get; }
+
+    /// <summary>True if every model is ready by the time it is due.</summary>
+    public bool IsInTime => Posed.Problem.Dues.All(due => LateMinutes(due) == 0);
 
     public Batch Batch => Walked.Batch;
 
@@ -81,6 +87,20 @@ internal sealed class Timetable
 
     /// <summary>When hands or drying are done with the last unit.</summary>
     public long Finish(int activity) => Finish(activity, LastUnit(activity));
+
+    /// <summary>When a model is ready, by its own activity at the end: hands are done and its last layers can be handled.</summary>
+    public long ReadyAt(int ready)
+    {
+        var r = Posed.Activities[ready].Route;
+        var first = Posed.FirstOfRoute[r];
+        var last = first + Walked.Routes[r].Route.Steps.Count;
+        var hands = Runs.Where(run => run.Worker >= 0 && run.Activity >= first && run.Activity < last).Select(run => run.End).DefaultIfEmpty(0).Max();
+        return Math.Max(hands, Start(ready, 0));
+    }
+
+    /// <summary>By how many minutes a due time is missed, rounded up to what a clock shows; 0 if it is kept.</summary>
+    public int LateMinutes(Scheduling.Due due) =>
+        Math.Max(0, (int)Math.Ceiling((ShownUntil(ReadyAt(due.Activity)).ToInstant() - Clock.InstantAt(due.By)).TotalMinutes));
 
     public WalkedRoute RouteOf(int activity) => Walked.Routes[Posed.Activities[activity].Route];
 

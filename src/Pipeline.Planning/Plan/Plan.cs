@@ -52,6 +52,11 @@ public sealed record Plan
     /// <summary>Findings about the plan itself (what brisk pace risks, lateness); also every silence with its reason.</summary>
     public required Sequence<Finding> Findings { get; init; }
 
+    /// <summary>
+    /// Where a due time is missed: changes with which all is in time, cheapest first; if none was found, the nearest. Each was planned anew.
+    /// </summary>
+    public Sequence<WayOut> WaysOut { get; init; }
+
     /// <summary>How good it is.</summary>
     public required PlanMeasure Measure { get; init; }
 
@@ -128,6 +133,15 @@ public sealed record PlannedTask
 
     /// <summary>When it is done.</summary>
     public required ZonedDateTime To { get; init; }
+
+    /// <summary>
+    /// The step's name, the same in every plan of the batch as long as the step says the same: verb, own name or areas, and paint, such as
+    /// <c>coat suit with old brass</c>; the second step of a model that says the same ends in <c>(2)</c>. Empty for a clean-out.
+    /// </summary>
+    public string Step { get; init; } = "";
+
+    /// <summary>The start to the half minute, as the scheduler has it; <see cref="From"/> is the minute in which it lies.</summary>
+    public Instant ExactStart { get; init; }
 
     /// <summary>The verb; empty for a clean-out.</summary>
     public required string Verb { get; init; }

@@ -13,7 +13,7 @@ namespace Pipeline.Planning;
 /// or packing. Due times hang on that one.
 /// Of each sitting the share of slack at its end stays free.
 /// </summary>
-internal sealed class Posing(Walked walked, Trade trade, Instant from, Pace pace, IReadOnlySet<int> briskRoutes, double slack)
+internal sealed class Posing(Walked walked, Trade trade, Instant from, Pacing pacing, double slack)
 {
     private readonly Batch batch = walked.Batch;
     private readonly Clock clock = new(from);
@@ -41,18 +41,17 @@ internal sealed class Posing(Walked walked, Trade trade, Instant from, Pace pace
             firsts.Add(first);
             if (route.Route.Steps.IsEmpty)
                 continue;
-            var routePace = briskRoutes.Contains(r) ? Pace.Brisk : pace;
             foreach (var step in route.Route.Steps)
             {
                 posed.Add(new PosedActivity(r, step));
-                activities.Add(OfStep(route.Route, step, rack, routePace));
+                activities.Add(OfStep(route.Route, step, rack, pacing.Of(r)));
             }
 
-            waits.Add(r, route, first, routePace);
+            waits.Add(r, route, first, step => pacing.Of(r, step));
             var ready = activities.Count;
             posed.Add(new PosedActivity(r, null));
             activities.Add(new Activity { Name = $"{route.Route.Model.Name} ready" });
-            AddReady(r, route, first, ready, routePace, waits);
+            AddReady(r, route, first, ready, pacing.Of(r), waits);
             if (route.Route.Due is { } due)
                 dues.Add(new Scheduling.Due(ready, clock.TickAt(due.By.InZoneLeniently(batch.Bench.Zone).ToInstant()), route.Route.DueWeight));
         }
@@ -84,10 +83,13 @@ internal sealed class Posing(Walked walked, Trade trade, Instant from, Pace pace
 
     private ImmutableArray<Worker> Workers(ImmutableArray<OpenSitting> sittings)
     {
-        var calendar = new Scheduling.Calendar(sittings.Select(s => new Scheduling.Interval(clock.TickAt(s.Start), clock.TickAt(s.Start + ((s.End - s.Start) * (1 - slack))))).Where(i => i.Length > 0));
         long? most = batch.Bench.MostPerDay is { } perDay ? Clock.AtMost(perDay.Minutes) : null;
-        return [.. batch.Bench.Painters.Select(painter => new Worker(painter.Name, calendar, most))];
+        return [.. batch.Bench.Painters.Select(painter => new Worker(painter.Name, Hours(sittings.Where(s => painter.Comes(s.Date))), most))];
     }
+
+    private Scheduling.Calendar Hours(IEnumerable<OpenSitting> sittings) => new(sittings
+        .Select(s => new Scheduling.Interval(clock.TickAt(s.Start), clock.TickAt(s.Start + ((s.End - s.Start) * (1 - slack)))))
+        .Where(i => i.Length > 0));
 
     private Activity OfStep(Route route, Step step, BenchTool? rack, Pace routePace)
     {

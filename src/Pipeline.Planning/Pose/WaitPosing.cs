@@ -39,8 +39,8 @@ internal sealed class WaitPosing(Bench bench)
     /// <param name="index">Index of the route.</param>
     /// <param name="route">The route.</param>
     /// <param name="first">Index of the activity of its first step.</param>
-    /// <param name="pace">How close to the low figures.</param>
-    public void Add(int index, WalkedRoute route, int first, Pace pace)
+    /// <param name="paceOf">How close to the low figures a step follows on what it waits for, by its index.</param>
+    public void Add(int index, WalkedRoute route, int first, Func<int, Pace> paceOf)
     {
         foreach (var order in route.Order)
             Least(first + order.Earlier, Edge.Finish, first + order.Later, Edge.Start, 0, new Cause.Order(index, order));
@@ -50,11 +50,11 @@ internal sealed class WaitPosing(Bench bench)
             // between two decided times there is nothing left to plan; the judge of times speaks about them
             if (pinned.Contains(wait.Needs.Since) && pinned.Contains(wait.Needs.Step))
                 continue;
-            Ruled(index, route, first, pace, wait);
+            Ruled(index, route, first, paceOf(wait.Needs.Step), wait);
         }
 
         foreach (var moment in route.Moments)
-            Awaits(index, moment, first, pace);
+            Awaits(index, moment, first, paceOf(moment.Step.Index));
         foreach (var mask in route.Masks)
         {
             if (mask.OffStep is { } off)

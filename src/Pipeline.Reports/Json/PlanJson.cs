@@ -81,8 +81,10 @@ public static class PlanJson
         json.Moment("from", task.From);
         json.Moment("to", task.To);
         json.WriteString("words", task.Words);
+        json.Moment("exactStart", task.ExactStart.InZone(task.From.Zone));
         if (task.Sort == TaskSort.Step)
         {
+            json.WriteString("step", task.Step);
             json.WriteString("verb", task.Verb);
             json.WriteString("kit", task.Kit);
             json.WriteString("model", task.Model);
@@ -170,6 +172,7 @@ public static class PlanJson
             json.WriteBoolean("stoppedEarly", plan.Measure.StoppedEarly);
         });
         json.Texts("criticalChain", plan.CriticalChain);
+        json.Objects("waysOut", plan.WaysOut, way => WayOutJson.Write(json, way));
         json.Objects("findings", plan.Findings.GravestFirst(), finding => FindingJson.Write(json, finding));
         json.Texts("assumptions", plan.Assumptions);
     }

@@ -94,6 +94,18 @@ internal static class ClosingMarkdown
         }
     }
 
+    /// <summary>What would get a late batch done in time.</summary>
+    public static void SetWaysOut(MarkdownText page, Plan plan)
+    {
+        if (plan.WaysOut.IsEmpty)
+            return;
+        page.Heading(2, "Ways out");
+        page.Block($"{Amounts.Capital(PlanFacts.WaysOutHead(plan))}.");
+        page.Blank();
+        for (var i = 0; i < plan.WaysOut.Count; i++)
+            page.Line(FormattableString.Invariant($"{i + 1}. {MarkdownText.Escaped(PlanFacts.WayOut(plan.WaysOut[i]).Words)}"));
+    }
+
     private static void SetSilent(MarkdownText page, Plan plan)
     {
         var silent = plan.Findings.Silent().GravestFirst().ToList();

@@ -24,6 +24,7 @@ public static class PlanMarkdown
             page.Block($"**{FindingsOrder.Counted(speaking)}**: set at the task or listed under Findings.");
         SetChart(page, plan);
         ClosingMarkdown.SetFindings(page, plan);
+        ClosingMarkdown.SetWaysOut(page, plan);
         var sittings = new SittingMarkdown(page, plan);
         foreach (var day in plan.Days)
         {

@@ -102,6 +102,19 @@ internal static class ClosingText
         }
     }
 
+    /// <summary>What would get a late batch done in time.</summary>
+    public static void SetWaysOut(Page page, Plan plan)
+    {
+        if (plan.WaysOut.IsEmpty)
+            return;
+        Head(page, "Ways out", PlanFacts.WaysOutHead(plan));
+        for (var i = 0; i < plan.WaysOut.Count; i++)
+        {
+            var (words, tone) = PlanFacts.WayOut(plan.WaysOut[i]);
+            page.Hung(FormattableString.Invariant($"{i + 1,3}  "), words, tone);
+        }
+    }
+
     private static void SetSilent(Page page, Plan plan)
     {
         var silent = plan.Findings.Silent().GravestFirst().ToList();

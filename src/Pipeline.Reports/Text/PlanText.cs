@@ -23,6 +23,7 @@ public static class PlanText
         SetHead(page, plan);
         ChartText.Set(page, WeekChart.Of(plan), PlanFacts.ReadyWord(plan));
         ClosingText.SetFindings(page, plan);
+        ClosingText.SetWaysOut(page, plan);
         var sittings = new SittingText(page, plan);
         foreach (var day in plan.Days)
         {

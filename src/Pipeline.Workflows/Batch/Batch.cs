@@ -87,9 +87,15 @@ public sealed record Route
     /// <summary>How much a minute of lateness of this model weighs against others; 1 unless the file says.</summary>
     public double DueWeight { get; init; } = 1;
 
+    /// <summary>Steps that are planned at a pace of their own, whatever the batch's.</summary>
+    public Sequence<StepPace> Paces { get; init; }
+
     /// <summary>Rules silenced for this model.</summary>
     public Sequence<Silence> Silences { get; init; }
 }
+
+/// <summary>How close to the low figures a step comes after what it waits for.</summary>
+public sealed record StepPace(int Step, Pace Pace);
 
 /// <summary>A start the painter has decided, in the bench's zone.</summary>
 public sealed record Pin(int Step, LocalDateTime At, Place Place);

@@ -57,7 +57,17 @@ public sealed record AwayDays(LocalDate First, LocalDate Last);
 /// <summary>One pair of hands.</summary>
 /// <param name="Name">As the file gives it, or <c>painter 1</c>, <c>painter 2</c> …</param>
 /// <param name="Does">The verbs this painter may do; empty means all.</param>
-public sealed record Painter(string Name, Sequence<string> Does);
+public sealed record Painter(string Name, Sequence<string> Does)
+{
+    /// <summary>The weekdays on which this painter comes; with no dates either, whenever the bench is open.</summary>
+    public Sequence<IsoDayOfWeek> Weekdays { get; init; }
+
+    /// <summary>Single dates on which this painter comes.</summary>
+    public Sequence<LocalDate> Dates { get; init; }
+
+    /// <summary>True if this painter sits at the bench in the sittings of a date.</summary>
+    public bool Comes(LocalDate date) => (Weekdays.IsEmpty && Dates.IsEmpty) || Weekdays.Contains(date.DayOfWeek) || Dates.Contains(date);
+}
 
 /// <summary>A tool or place by its bench name, and how many there are.</summary>
 public sealed record BenchTool(string Name, int Count);

@@ -16,13 +16,21 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
         new("sittings", "stretches of time at the bench, by weekday or by date", Needed: true, "[{ days: mon-fri, from: 19:00, to: 22:00 }]"),
         new("extra", "sittings on single dates besides those", Needed: false, "[{ date: 2026-12-05, from: 10:00, to: 13:00 }]"),
         new("away", "dates on which nobody sits at the bench, whatever the other lists say", Needed: false, "[2026-12-08, 2026-12-20..2026-12-26]"),
-        new("painters", "how many, or their names, or their names with the verbs each does", Needed: false, "[Ana, { painter: Rui, does: [coat, varnish] }]", "1"),
+        new("painters", "how many, or their names, or their names with the verbs each does and the days each comes", Needed: false, "[Ana, { painter: Rui, does: [coat, varnish], days: sat }]", "1"),
         new("tools", "tools and places with their number", Needed: false, "{ airbrush: 1, drying rack: 24 }"),
         new("climate", "the air over the bench, all day or by day and by night", Needed: false, "{ air: 19 °C, humidity: 55 % }", "21 °C and 50 %"),
         new("cup", "what the airbrush's cup holds", Needed: false, "7 mL"),
         new("protection", "what protects you there", Needed: false, "{ extraction: yes, respirator: yes, gloves: yes }", "not said"),
         new("slack", "the share of each sitting a plan leaves free for what takes longer", Needed: false, "10 %", "15 %"),
         new("most-per-day", "most attended time in one day for one painter", Needed: false, "3 h"),
+    ];
+
+    /// <summary>Keys of a painter who does not do everything, or does not come every day.</summary>
+    public static readonly Key[] PainterKeys =
+    [
+        new("painter", "a name", Needed: true, "Rui"),
+        new("does", "the verbs this painter may do", Needed: false, "[coat, varnish]", "all"),
+        new("days", "the weekdays and dates on which this painter comes, in the bench's sittings", Needed: false, "[sat, 2026-12-08]", "whenever the bench is open"),
     ];
 
     public Bench? Bind(TextNode key, SyntaxNode node)
@@ -140,41 +148,71 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
         var named = new Dictionary<string, SyntaxNode>(StringComparer.Ordinal);
         foreach (var item in items.Take(MostPainters))
         {
-            var (nameNode, does) = item is MappingNode mapping ? Skilled(mapping) : (item, []);
+            var nameNode = item is MappingNode mapping ? mapping["painter"] : item;
+            var painter = item is MappingNode particulars ? Particular(particulars) : new Painter("", []);
             if (nameNode is null || desk.NewName(nameNode, "a painter") is not { } name)
                 continue;
             if (!named.TryAdd(name, nameNode))
                 desk.Error(nameNode, $"The painter ‘{name}’ is given twice.", "Keep one of the two.", new Related(named[name].Place, "first given here"));
             else
-                painters.Add(new Painter(name, does));
+                painters.Add(painter with { Name = name });
         }
 
         return painters.Count > 0 ? painters.ToSequence() : Numbered(1);
     }
 
-    private (SyntaxNode? Name, Sequence<string> Does) Skilled(MappingNode mapping)
+    private Painter Particular(MappingNode mapping)
     {
-        var verbs = new List<string>();
+        var painter = new Painter("", []);
         foreach (var (key, value) in mapping.Entries)
         {
-            if (key.Text is not ("painter" or "does"))
-                desk.UnknownKey(key, "a painter", ["painter", "does"]);
-            if (key.Text != "does")
-                continue;
-            foreach (var item in desk.OneOrMore(value, "verbs such as [coat, varnish]"))
+            painter = key.Text switch
             {
-                if (desk.Text(item, "a verb") is not { } verb)
-                    continue;
-                if (shelf.Verbs.Named(verb) is null)
-                    desk.UnknownName(item, verb, "verb", shelf.Verbs.Names);
-                else
-                    verbs.Add(verb);
-            }
+                "does" => painter with { Does = Verbs(value) },
+                "days" => Coming(value, painter),
+                _ => painter,
+            };
+            if (!Array.Exists(PainterKeys, known => known.Name == key.Text))
+                desk.UnknownKey(key, "a painter", PainterKeys.Select(known => known.Name));
         }
 
         if (mapping["painter"] is null)
             desk.MissingKey(mapping, "The painter", "painter", "a name");
-        return (mapping["painter"], verbs.Distinct().ToSequence());
+        return painter;
+    }
+
+    private Sequence<string> Verbs(SyntaxNode node)
+    {
+        var verbs = new List<string>();
+        foreach (var item in desk.OneOrMore(node, "verbs such as [coat, varnish]"))
+        {
+            if (desk.Text(item, "a verb") is not { } verb)
+                continue;
+            if (shelf.Verbs.Named(verb) is null)
+                desk.UnknownName(item, verb, "verb", shelf.Verbs.Names);
+            else
+                verbs.Add(verb);
+        }
+
+        return verbs.Distinct().ToSequence();
+    }
+
+    private Painter Coming(SyntaxNode node, Painter painter)
+    {
+        const string Expected = "weekdays and dates such as [sat, 2026-12-08]";
+        var (weekdays, dates) = (new List<IsoDayOfWeek>(), new List<LocalDate>());
+        foreach (var item in desk.OneOrMore(node, Expected))
+        {
+            if (item is TextNode { Text: [>= '0' and <= '9', ..] })
+            {
+                if (desk.Says(item, CalendarText.Date, Expected, out var date))
+                    dates.Add(date);
+            }
+            else if (desk.Says(item, CalendarText.Days, Expected, out var days))
+                weekdays.AddRange(days);
+        }
+
+        return painter with { Weekdays = weekdays.Distinct().Order().ToSequence(), Dates = dates.Distinct().Order().ToSequence() };
     }
 
     private Sequence<BenchTool> Tools(SyntaxNode node)

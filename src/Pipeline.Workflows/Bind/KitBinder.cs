@@ -131,6 +131,7 @@ internal sealed class KitBinder(Desk desk, Shelf shelf, Schemes schemes, StepRea
             Model = model,
             Steps = binder.Steps,
             Pins = binder.Pins,
+            Paces = binder.Paces,
             Due = due,
             DueWeight = weight,
             Silences = silences,

@@ -27,6 +27,7 @@ internal sealed class RouteBinder
     private readonly Workload workload;
     private readonly List<Step> steps = [];
     private readonly List<Pin> pins = [];
+    private readonly List<StepPace> paces = [];
     private readonly Dictionary<string, int> areaIndexes = new(StringComparer.Ordinal);
     private readonly Dictionary<string, NamedAreas> areas = new(StringComparer.Ordinal);
     private readonly HashSet<string> namesInUse = new(StringComparer.Ordinal);
@@ -69,6 +70,8 @@ internal sealed class RouteBinder
     public Sequence<Step> Steps => steps.ToSequence();
 
     public Sequence<Pin> Pins => pins.ToSequence();
+
+    public Sequence<StepPace> Paces => paces.ToSequence();
 
     public int IndexOf(string area) => areaIndexes[area];
 
@@ -147,6 +150,8 @@ internal sealed class RouteBinder
             names.Add(form.As, new NamedStep(name!, step.Index));
         if (form is { At: { } at, AtPlace: { } place })
             pins.Add(new Pin(step.Index, at, place));
+        if (form.Pace is { } pace)
+            paces.Add(new StepPace(step.Index, pace));
         steps.Add(step);
     }
 

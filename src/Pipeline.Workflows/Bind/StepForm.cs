@@ -74,6 +74,8 @@ internal abstract record RouteItem(TextNode Key)
 
         public ToolCleaning CleanedOut { get; set; }
 
+        public Pace? Pace { get; set; }
+
         /// <summary>True if the file gives any attended time.</summary>
         public bool HasTimes => Minutes is not null || SetUp is not null || PutAway is not null;
 

@@ -21,6 +21,7 @@ internal sealed class StepReader(Desk desk, Shelf shelf, DateTimeZone? zone)
         new("unattended", "time it runs by itself after the hands are done", Needed: false, "2 h", "the verb's"),
         new("drying", "times by drying state for what it lays; one time for glue or filler to set", Needed: false, "{ mask-safe: 12-24 h }", "the paint's"),
         new("climate", "the air it is done in, where that is not the bench's", Needed: false, "{ air: 14 °C, humidity: 85 %, surface: 13 °C }", "the bench's"),
+        new("pace", "how close to the low drying figures it follows on what it waits for: comfortable or brisk", Needed: false, "brisk", "the batch's"),
         new("clean-out", "how the tool is cleaned out before it: as-needed, none, flush or strip", Needed: false, "strip", "as-needed"),
         new("loads", "in how many fillings of the cup it is to be sprayed on the whole lot", Needed: false, "2", "as many as it takes"),
         new("protection", "what protects you here, where it is not as at the bench", Needed: false, "{ extraction: yes }", "the bench's"),
@@ -188,6 +189,9 @@ internal sealed class StepReader(Desk desk, Shelf shelf, DateTimeZone? zone)
                 break;
             case "loads":
                 step.Loads = desk.Said(value, text => NumberText.Whole(text, 1, 999), "how many fillings of the cup, such as 2");
+                break;
+            case "pace":
+                step.Pace = desk.Said(value, Choice.Of<Pace>.Read, Choice.Of<Pace>.Expected);
                 break;
             case "protection":
                 step.Protection = ProtectionBinder.Bind(desk, value);

@@ -12,6 +12,7 @@ public static class Reference
         ("Top of the file", "Of several files planned together each has its `batch`; the bench is given once, or alike in each.", FileForm.Keys),
         ("bench", "", BenchBinder.Keys),
         ("bench: sittings", "", SittingBinder.Keys),
+        ("bench: painters", "A number, or names; a painter who does not do everything or does not always come has these.", BenchBinder.PainterKeys),
         ("bench: climate", "Either these for the whole day, or the same under `day` and `night`.", ClimateBinder.Keys),
         ("bench: protection", "At a step it says where that step differs from the bench. What is not said is not held against anybody.", ProtectionBinder.Keys),
         ("families", "By name. A family of the trade keeps every figure that is not given; a new one begins with `like`.", FamilyBinder.Keys),

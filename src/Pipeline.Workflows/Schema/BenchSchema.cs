@@ -46,8 +46,12 @@ internal static class BenchSchema
 
     private static JsonObject Painters(Shelf shelf)
     {
-        var skilled = SchemaParts.Object("A painter and the verbs they do", [new Key("painter", "a name", Needed: true, "Rui"), new Key("does", "the verbs they may do", Needed: false, "[coat]")],
-            key => key == "painter" ? SchemaParts.Ref("text") : SchemaParts.OneOrMore(SchemaParts.Words(shelf.Verbs.Names)));
+        var skilled = SchemaParts.Object("A painter, the verbs they do and the days they come", BenchBinder.PainterKeys, key => key switch
+        {
+            "painter" => SchemaParts.Ref("text"),
+            "does" => SchemaParts.OneOrMore(SchemaParts.Words(shelf.Verbs.Names)),
+            _ => SchemaParts.OneOrMore(new JsonObject { ["anyOf"] = new JsonArray(SchemaParts.Pattern(Patterns.Days), SchemaParts.Pattern(Patterns.Date)) }),
+        });
         var named = new JsonObject { ["anyOf"] = new JsonArray(SchemaParts.Ref("text"), skilled) };
         return new JsonObject
         {

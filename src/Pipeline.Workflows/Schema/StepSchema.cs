@@ -92,6 +92,7 @@ internal static class StepSchema
         "set-up" or "put-away" or "unattended" => SchemaParts.Pattern(Patterns.Duration),
         "together" => SchemaParts.Ref("yes or no"),
         "drying" => new JsonObject { ["anyOf"] = new JsonArray(SchemaParts.Ref("drying"), SchemaParts.Pattern(Patterns.DurationRange)) },
+        "pace" => SchemaParts.Choice(Choice.Of<Pace>.Words),
         "clean-out" => SchemaParts.Choice(Choice.Of<ToolCleaning>.Words),
         "loads" => SchemaParts.Number(1, 999, isWhole: true),
         "allow" or "climate" or "protection" => SchemaParts.Ref(key),

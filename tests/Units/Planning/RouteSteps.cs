@@ -9,6 +9,7 @@ internal sealed class RouteSteps(string name, int count, string[] areas, int lin
 {
     private readonly List<Step> steps = [];
     private readonly List<Pin> pins = [];
+    private readonly List<StepPace> paces = [];
     private readonly Dictionary<string, string[]> masked = [];
 
     public static readonly Family Waterborne = Family("waterborne acrylic");
@@ -53,6 +54,13 @@ internal sealed class RouteSteps(string name, int count, string[] areas, int lin
         return this;
     }
 
+    /// <summary>The last step is planned at a pace of its own.</summary>
+    public RouteSteps Paced(Pace pace)
+    {
+        paces.Add(new StepPace(steps.Count - 1, pace));
+        return this;
+    }
+
     public RouteSteps Note(string note) => Change(step => step with { Note = note });
 
     public static Paint Pot(string name, Family family, string? colour = null, double? stock = null) =>
@@ -75,6 +83,7 @@ internal sealed class RouteSteps(string name, int count, string[] areas, int lin
         },
         Steps = steps.ToSequence(),
         Pins = pins.ToSequence(),
+        Paces = paces.ToSequence(),
         Due = due,
     };
 

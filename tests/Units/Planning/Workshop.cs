@@ -42,6 +42,11 @@ internal sealed class Workshop
 
     public Workshop Painter(string name, params string[] does) => With(() => painters.Add(new Painter(name, does.ToSequence())));
 
+    /// <summary>A painter who comes on a weekday or a date only.</summary>
+    public Workshop PainterOn(string day, string name) => With(() => painters.Add(day.Length == 3
+        ? new Painter(name, []) { Weekdays = [Day(day)] }
+        : new Painter(name, []) { Dates = [Date(day)] }));
+
     public Workshop Tool(string name, int count) => With(() => tools.Add(new BenchTool(name, count)));
 
     public Workshop MostPerDay(double minutes) => With(() => mostPerDay = new Attended(minutes));

@@ -66,6 +66,8 @@ internal static class Harbour
             OfUnits = of,
             Areas = ["all"],
             Words = words,
+            Step = words.ToLowerInvariant(),
+            ExactStart = from.ToInstant(),
             WhyNotEarlier = why,
             FollowsOn = why.StartsWith("The hands are busy", StringComparison.Ordinal),
         };
@@ -75,7 +77,7 @@ internal static class Harbour
     public static PlannedTask CloseDown(string when, string held)
     {
         var task = Task(when, "none 0-0/0", $"Clean the airbrush out and put it away (it held {held})", "A tool is cleaned at the end of the sitting in which it was used.");
-        return task with { Id = $"close-down/{when}", Sort = TaskSort.CloseDown, Verb = "", Model = "", Kit = "", FirstUnit = 0, Units = 0, OfUnits = 0, Areas = [], Tool = "airbrush" };
+        return task with { Id = $"close-down/{when}", Sort = TaskSort.CloseDown, Step = "", Verb = "", Model = "", Kit = "", FirstUnit = 0, Units = 0, OfUnits = 0, Areas = [], Tool = "airbrush" };
     }
 
     /// <summary>A day made of its sittings.</summary>

@@ -1,3 +1,4 @@
+using NodaTime;
 using Pipeline.Abstractions;
 using Pipeline.Planning;
 using static Pipeline.Tests.Units.Reports.Harbour;
@@ -65,6 +66,13 @@ internal static class TwoWeeks
                 Message = "Matt varnish takes the shine off the hook.",
                 Silenced = "the hook is meant to look dead",
             },
+        ],
+        WaysOut =
+        [
+            new(new Change.Brisk([new BriskStep("Cargo token", "varnish all areas", new Place("workflows/tidewater.yaml", 150, 9))]), "follow at the low drying figure (pace: brisk) at 'varnish all areas' on Cargo token", At("12 Dec 14:20"), 0, FillsSittings: false),
+            new(new Change.MoreSittings([new SittingTime(At("6 Dec 15:00"), At("6 Dec 17:15"))]), "one more sitting, Sun 6 Dec 15:00–17:15", At("12 Dec 15:07"), 0, FillsSittings: true),
+            new(new Change.OneMorePainter([new LocalDate(2026, 12, 8)]), "a second painter on Tue 8 Dec", At("12 Dec 16:30"), 0, FillsSittings: false),
+            new(new Change.LeaveOut("Slipway crane"), "leave Slipway crane for later", At("11 Dec 20:06"), 0, FillsSittings: false),
         ],
         Measure = new PlanMeasure(591, 1140, 1020, 1, 4, StoppedEarly: false),
         CriticalChain =

@@ -28,7 +28,7 @@ public class BatchTests
                 - { date: 2026-12-05, from: 10:00, to: 13:00 }
               extra: { date: 2026-12-06, from: 14:00, to: 16:00 }
               away: [2026-12-08, 2026-12-20..2026-12-26]
-              painters: [Ana, { painter: Rui, does: [coat, clean] }]
+              painters: [Ana, { painter: Rui, does: [coat, clean] }, { painter: Eva, days: [sat, 2026-12-08] }]
               tools: { airbrush: 2, drying rack: 24 }
               climate: { day: { air: 21 °C, humidity: 50 % }, night: { air: 59 °F, humidity: 65 %, surface: 12 °C } }
               most-per-day: 3 h
@@ -46,7 +46,7 @@ public class BatchTests
             ("Monday, Wednesday", new LocalTime(6, 30), new LocalTime(7, 0)));
         at.Dated.Select(sitting => (sitting.Date, sitting.From.Hour)).Should().Equal((new LocalDate(2026, 12, 5), 10), (new LocalDate(2026, 12, 6), 14));
         at.Away.Should().Equal(new AwayDays(new LocalDate(2026, 12, 8), new LocalDate(2026, 12, 8)), new AwayDays(new LocalDate(2026, 12, 20), new LocalDate(2026, 12, 26)));
-        at.Painters.Should().Equal(new Painter("Ana", []), new Painter("Rui", ["coat", "clean"]));
+        at.Painters.Should().Equal(new Painter("Ana", []), new Painter("Rui", ["coat", "clean"]), new Painter("Eva", []) { Weekdays = [IsoDayOfWeek.Saturday], Dates = [new LocalDate(2026, 12, 8)] });
         at.Tools.Should().Equal(new BenchTool("airbrush", 2), new BenchTool("drying rack", 24));
         at.Climate.Night.Should().Be(new Climate(new Temperature(15), new Share(0.65), new Temperature(12)));
         at.MostPerDay.Should().Be(new Attended(180));

@@ -47,6 +47,28 @@ public class MistakeTests
         """);
 
     [Fact]
+    public void Who_comes_when() => Written.Says("""
+        batch: Crew
+        bench:
+          zone: Europe/Lisbon
+          sittings: [{ days: mon-fri, from: 19:00, to: 22:00 }]
+          painters:
+            - Ana
+            - { painter: Rui, does: [caot], days: [satt, 2026-02-30, sun] } #! Did you mean ‘coat’? #! ‘satt’ is not a weekday. #! There is no day 30 in 2026-02
+            - { painter: Ana } #! The painter ‘Ana’ is given twice.
+            - { dose: [coat] } #! ‘dose’ is no key of a painter. Did you mean ‘does’? #! has no ‘painter’
+        kits:
+          - kit: Divers
+            models:
+              - model: Diver
+                material: resin
+                areas: { suit: 30 cm² }
+                route:
+                  - clean: all
+                    pace: quick #! ‘quick’ is none of the choices. Write comfortable or brisk.
+        """);
+
+    [Fact]
     public void A_step_has_one_verb() => Written.RouteSays("""
         - coat: suit
           with: harbour black

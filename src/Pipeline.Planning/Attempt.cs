@@ -1,0 +1,88 @@
+using Pipeline.Abstractions;
+using Pipeline.Scheduling;
+using Pipeline.Surfaces;
+using Pipeline.Workflows;
+
+namespace Pipeline.Planning;
+
+/// <summary>What came of posing and solving once.</summary>
+internal abstract record Trial
+{
+    private protected abstract void Closed();
+
+    /// <summary>A schedule.</summary>
+    public sealed record Found(Timetable Table) : Trial
+    {
+        private protected override void Closed() { }
+    }
+
+    /// <summary>None.</summary>
+    public sealed record None(Sequence<Finding> Reasons) : Trial
+    {
+        private protected override void Closed() { }
+    }
+}
+
+/// <summary>Poses a batch, solves it, and looks further ahead where the sittings end before the work does.</summary>
+/// <param name="walked">The batch.</param>
+/// <param name="trade">What the plugins brought.</param>
+/// <param name="request">From when, how hard to try.</param>
+/// <param name="pace">How close to the low figures where nothing else is said.</param>
+/// <param name="cancel">Stops the search.</param>
+internal sealed class Attempt(Walked walked, Trade trade, PlanRequest request, Pace pace, CancellationToken cancel)
+{
+    /// <summary>
+    /// A part of each sitting stays free unless no due time can be met that way: those come first, and the plan then says how full it is.
+    /// </summary>
+    public Trial WithSlack(Pacing pacing)
+    {
+        var slack = pace == Pace.Comfortable ? walked.Batch.Bench.Slack.Fraction : 0;
+        var trial = Once(pacing, slack);
+        if (slack == 0 || trial is Trial.Found { Table.IsInTime: true } || cancel.IsCancellationRequested)
+            return trial;
+        var filled = Once(pacing, slack: 0);
+        return filled is Trial.Found { Table.IsInTime: true } || (trial is Trial.None && filled is Trial.Found) ? filled : trial;
+    }
+
+    /// <summary>One schedule.</summary>
+    /// <param name="pacing">How close to the low figures each step is.</param>
+    /// <param name="slack">The share of each sitting that stays free.</param>
+    public Trial Once(Pacing pacing, double slack)
+    {
+        var posing = new Posing(walked, trade, request.From, pacing, slack);
+        var horizon = new Horizon(walked, request.From, pace);
+        while (true)
+        {
+            var posed = posing.Until(horizon.Until);
+            if (posing.Findings.Count > 0)
+                return new Trial.None(posing.Findings.ToSequence());
+            var outcome = Solver.Solve(posed.Problem, EffortOf(request.Effort), Seed(request.Seed), ProgressOf(posed.Clock), cancel);
+            if (outcome is Outcome.Planned planned)
+                return new Trial.Found(new Timetable(walked, posed, planned, pace, slack));
+            var obstacles = ((Outcome.Impossible)outcome).Obstacles;
+            if (!cancel.IsCancellationRequested && obstacles.Any(o => o is Obstacle.OpenHoursEnd or Obstacle.NotFound) && horizon.TryExtend(posed.Sittings.Length))
+                continue;
+            return new Trial.None(Hindrances.Of(walked, posed, obstacles));
+        }
+    }
+
+    private static Scheduling.Effort EffortOf(SearchEffort effort) => effort switch
+    {
+        SearchEffort.Quick => Scheduling.Effort.Quick,
+        SearchEffort.Thorough => Scheduling.Effort.Thorough,
+        _ => Scheduling.Effort.Usual,
+    };
+
+    private static int Seed(ulong seed) => (int)((seed ^ (seed >> 32)) & int.MaxValue);
+
+    private Forward? ProgressOf(Clock clock) => request.Progress is { } progress ? new Forward(progress, clock) : null;
+
+    // Told on the calling thread, in order: no queue in between.
+    private sealed class Forward(IProgress<PlanProgress> progress, Clock clock) : IProgress<SolveProgress>
+    {
+        public void Report(SolveProgress value) => progress.Report(new PlanProgress(
+            clock.InstantAt(value.Best.Finish),
+            clock.InstantAt(value.Bound),
+            value.Budget <= 0 ? 0 : Math.Clamp((double)value.Work / value.Budget, 0, 1)));
+    }
+}
