@@ -23,9 +23,11 @@ internal static class Reading
     /// <summary>The coat a step lays, or null. A step lays one kind of coat.</summary>
     public static Layer? Coat(this Step step)
     {
-        foreach (var deed in step.Deeds)
+        // every rule about coats asks this of every step
+        var deeds = step.Deeds;
+        for (var i = 0; i < deeds.Count; i++)
         {
-            if (deed is Deed.Lay lay)
+            if (deeds[i] is Deed.Lay lay)
                 return lay.Layer;
         }
 

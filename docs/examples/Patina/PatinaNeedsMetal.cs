@@ -15,10 +15,11 @@ public sealed class PatinaNeedsMetal : Rule
     public override string Source => "invented for this example";
 
     /// <inheritdoc/>
+    public override bool LooksAt(Step step) => step.Verb == "patina";
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
-        if (moment.Step.Verb != "patina")
-            yield break;
         var without = moment.Step.Areas.Where(area => moment.Before[area].Top is not { IsMetallic: true }).ToSequence();
         if (without.IsEmpty)
             yield break;

@@ -9,12 +9,12 @@ public sealed class PowderVarnished : TradeRule
     public override string Summary => "Loose pigment comes last, or a fixer holds it.";
 
     /// <inheritdoc/>
+    public override bool LooksAt(Step step) => step.Coat() is { } coat && (coat.Role == LayerRole.Varnish || IsWetBrush(coat));
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
-        if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)
-            yield break;
-        if (coat.Role != LayerRole.Varnish && !IsWetBrush(coat))
-            yield break;
+        var coat = moment.Step.Coat()!;
         foreach (var area in moment.Reached())
         {
             if (moment.Before[area].Top is not { Role: LayerRole.Powder, Family: null } powder)

@@ -9,12 +9,13 @@ public sealed class AlcoholOnSoluble : TradeRule
     public override string Summary => "Alcohol stays off water-based paint that nothing seals.";
 
     /// <inheritdoc/>
+    public override bool LooksAt(Step step) => step.Coat() is { } coat ? coat.IsAlcohol() : RubbedOn(step) is not null;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         var coat = moment.Step.Coat();
         var rubbed = coat is null ? RubbedOn(moment.Step) : null;
-        if (rubbed is null && coat?.IsAlcohol() != true)
-            yield break;
         foreach (var area in moment.Reached())
         {
             if (Attacked(moment.Before[area], isRubbed: coat is null) is not { } top || !top.IsWaterborne())

@@ -3,7 +3,7 @@ using Pipeline.Abstractions;
 namespace Pipeline.Plugins.Coats.Rules;
 
 /// <summary>Strong solvent over a softer coat that has not hardened.</summary>
-public sealed class HotOverSoft : TradeRule
+public sealed class HotOverSoft : CoatRule
 {
     /// <inheritdoc/>
     public override string Summary => "A hot coat waits until the softer one under it can bear it.";
@@ -12,29 +12,18 @@ public sealed class HotOverSoft : TradeRule
     public override string Source => "common practice; over enamel published in a refinishing guide on lifting";
 
     /// <inheritdoc/>
-    public override StepKind? OnlyKind => StepKind.Coat;
+    protected override bool LooksAt(Layer coat) => coat.IsHot() || coat.IsAlcohol();
 
     /// <inheritdoc/>
-    public override IEnumerable<Verdict> Judge(Moment moment)
+    protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)
-            yield break;
-        if (!coat.IsHot() && !coat.IsAlcohol())
-            yield break;
-        foreach (var area in moment.Reached())
-        {
-            if (moment.Before[area].Top is not { } top)
-                continue;
-            if (Concerns.Of(coat, top) == Concern.HotOverSoft)
-            {
-                if (Wait(moment, coat, top, DryingState.Cured, area) is { } cured)
-                    yield return cured;
-            }
-            else if (coat.IsHot() && top.IsWaterborne() && Wait(moment, coat, top, DryingState.MaskSafe, area) is { } hard)
-            {
-                yield return hard with { Gravest = Level.Warning };
-            }
-        }
+        if (surface.Top is not { } top)
+            return null;
+        if (Concerns.Of(coat, top) == Concern.HotOverSoft)
+            return Wait(moment, coat, top, DryingState.Cured, area);
+        return coat.IsHot() && top.IsWaterborne() && Wait(moment, coat, top, DryingState.MaskSafe, area) is { } hard
+            ? hard with { Gravest = Level.Warning }
+            : null;
     }
 
     private static Verdict.Needs? Wait(Moment moment, Layer coat, Layer top, DryingState state, string area) => moment.WaitsFor(

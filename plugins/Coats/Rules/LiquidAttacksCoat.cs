@@ -9,6 +9,9 @@ public sealed class LiquidAttacksCoat : TradeRule
     public override string Summary => "A piece is cleaned with a liquid that its coats bear.";
 
     /// <inheritdoc/>
+    public override bool LooksAt(Step step) => LiquidOf(step) is not null;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         if (LiquidOf(moment.Step) is not { } liquid)

@@ -3,31 +3,25 @@ using Pipeline.Abstractions;
 namespace Pipeline.Plugins.Coats.Rules;
 
 /// <summary>Clear colour over a ground that reflects nothing.</summary>
-public sealed class NoBrightGround : TradeRule
+public sealed class NoBrightGround : CoatRule
 {
     /// <inheritdoc/>
     public override string Summary => "Clear colour meant to glow lies on smooth, bright metal.";
 
     /// <inheritdoc/>
-    public override StepKind? OnlyKind => StepKind.Coat;
+    protected override bool LooksAt(Layer coat) => coat.Technique == Technique.ClearColour;
 
     /// <inheritdoc/>
-    public override IEnumerable<Verdict> Judge(Moment moment)
+    protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { Technique: Technique.ClearColour } coat)
-            yield break;
-        foreach (var area in moment.Reached())
-        {
-            var surface = moment.Before[area];
-            if (surface.ShownColour() is not { } ground || WasSaid(surface) || Fault(surface, ground) is not { } fault)
-                continue;
-            yield return moment.Says(
-                Level.Warning,
-                area,
-                $"{coat.Name} goes over {fault} on {{areas}}: nothing reflects under it, so it only tints.",
-                "Lay bright metal on a smooth ground first, or say 'tint: yes' if a plain tint is meant.",
-                new Pointer(ground.Step, $"{ground.Name} was laid here"));
-        }
+        if (surface.ShownColour() is not { } ground || WasSaid(surface) || Fault(surface, ground) is not { } fault)
+            return null;
+        return moment.Says(
+            Level.Warning,
+            area,
+            $"{coat.Name} goes over {fault} on {{areas}}: nothing reflects under it, so it only tints.",
+            "Lay bright metal on a smooth ground first, or say 'tint: yes' if a plain tint is meant.",
+            new Pointer(ground.Step, $"{ground.Name} was laid here"));
     }
 
     private static string? Fault(Surface surface, Layer ground) =>

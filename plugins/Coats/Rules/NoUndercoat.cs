@@ -3,33 +3,25 @@ using Pipeline.Abstractions;
 namespace Pipeline.Plugins.Coats.Rules;
 
 /// <summary>Colour on the bare piece.</summary>
-public sealed class NoUndercoat : TradeRule
+public sealed class NoUndercoat : CoatRule
 {
     /// <inheritdoc/>
     public override string Summary => "Colour goes on an undercoat, not on the bare piece.";
 
     /// <inheritdoc/>
-    public override StepKind? OnlyKind => StepKind.Coat;
+    protected override bool LooksAt(Layer coat) => coat.Role is LayerRole.Colour or LayerRole.Effect;
 
     /// <inheritdoc/>
-    public override IEnumerable<Verdict> Judge(Moment moment)
+    protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)
-            yield break;
-        if (coat.Role is not (LayerRole.Colour or LayerRole.Effect))
-            yield break;
-        foreach (var area in moment.Reached())
-        {
-            var surface = moment.Before[area];
-            if (surface.Material.BareColour is not { } level || surface.Top is not null)
-                continue;
-            yield return moment.Says(
-                level,
-                area,
-                $"{coat.Name} goes straight on bare {surface.Material.Name}: without key it rubs off the edges of {{areas}}.",
-                "Lay an undercoat first.")
-                .MendedBy(Undercoat(moment, coat));
-        }
+        if (surface.Material.BareColour is not { } level || surface.Top is not null)
+            return null;
+        return moment.Says(
+            level,
+            area,
+            $"{coat.Name} goes straight on bare {surface.Material.Name}: without key it rubs off the edges of {{areas}}.",
+            "Lay an undercoat first.")
+            .MendedBy(Undercoat(moment, coat));
     }
 
     // the undercoat that stands further down comes up; else one from the shelf that goes with the coat

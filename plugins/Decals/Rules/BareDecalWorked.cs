@@ -9,12 +9,13 @@ public sealed class BareDecalWorked : TradeRule
     public override string Summary => "A decal is sealed before it is washed, weathered or masked.";
 
     /// <inheritdoc/>
+    public override bool LooksAt(Step step) => step.Coat()?.Role == LayerRole.Effect || Masking(step) is not null;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         var coat = moment.Step.Coat();
-        var masks = moment.Step.First<Deed.PutMaskOn>() is { Material.Kind: not MaskKind.Cover } on ? on.Material.Name : null;
-        if (masks is null && coat?.Role != LayerRole.Effect)
-            yield break;
+        var masks = Masking(moment.Step)?.Name;
         foreach (var area in moment.Reached())
         {
             if (moment.Before[area].Top is not { Role: LayerRole.Decal } decal)
@@ -28,4 +29,7 @@ public sealed class BareDecalWorked : TradeRule
                 .MendedBy(moment.VarnishFirst(decal, Sheen.Satin));
         }
     }
+
+    // a cover touches nothing
+    private static MaskMaterial? Masking(Step step) => step.First<Deed.PutMaskOn>() is { Material: { Kind: not MaskKind.Cover } material } ? material : null;
 }

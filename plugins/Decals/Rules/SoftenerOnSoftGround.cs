@@ -9,10 +9,11 @@ public sealed class SoftenerOnSoftGround : TradeRule
     public override string Summary => "Softener meets only ground that bears it.";
 
     /// <inheritdoc/>
+    public override bool LooksAt(Step step) => step.First<Deed.SoftenDecal>() is not null;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
-        if (moment.Step.First<Deed.SoftenDecal>() is null)
-            yield break;
         foreach (var area in moment.Reached())
         {
             var surface = moment.Before[area];

@@ -9,6 +9,9 @@ public sealed class ForcedHeat : TradeRule
     public override string Summary => "Drying is not forced with more heat than the piece and its paint bear.";
 
     /// <inheritdoc/>
+    public override bool LooksAt(Step step) => step.First<Deed.Await>() is { Heat: not null } || step.First<Deed.Rest>() is { Heat: not null };
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         foreach (var deed in moment.Step.Deeds)

@@ -9,14 +9,15 @@ public sealed class HandledTooSoon : TradeRule
     public override string Summary => "Paint is hard enough to be held before anybody handles, joins, sands or dry-brushes the piece.";
 
     /// <inheritdoc/>
+    public override bool LooksAt(Step step) =>
+        step.Coat() is { } coat ? coat.Technique is Technique.DryBrush or Technique.Sponge
+        : step.First<Deed.Prepare>() is not null || step.First<Deed.Join>() is not null || step.First<Deed.Handle>() is not null;
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         var step = moment.Step;
-        var isRubbed = step.Coat() is { Technique: Technique.DryBrush or Technique.Sponge };
         var join = step.First<Deed.Join>();
-        var prepares = step.First<Deed.Prepare>();
-        if (!isRubbed && join is null && prepares is null && step.First<Deed.Handle>() is null)
-            yield break;
         foreach (var area in moment.Model.Areas)
         {
             if (!step.Areas.Contains(area.Name) && join?.Parts.Contains(area.Part) != true)

@@ -9,13 +9,12 @@ public sealed class LiquidMaskGround : TradeRule
     public override string Summary => "Liquid mask goes on sealed, smooth and cured paint.";
 
     /// <inheritdoc/>
-    public override StepKind? OnlyKind => StepKind.Masking;
+    public override bool LooksAt(Step step) => step.First<Deed.PutMaskOn>() is { Material.Kind: MaskKind.Liquid };
 
     /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
-        if (moment.Step.Kind != StepKind.Masking || moment.Step.First<Deed.PutMaskOn>() is not { Material: { Kind: MaskKind.Liquid } material })
-            yield break;
+        var material = moment.Step.First<Deed.PutMaskOn>()!.Material;
         foreach (var area in moment.Step.Areas)
         {
             var surface = moment.Before[area];

@@ -9,33 +9,35 @@ public sealed class MaskNotSet : TradeRule
     public override string Summary => "A liquid mask has dried clear before anything is painted over or beside it.";
 
     /// <inheritdoc/>
-    public override StepKind? OnlyKind => StepKind.Coat;
+    public override bool LooksAt(Step step) => step.Coat() is not null;
 
     /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
-        if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)
-            yield break;
+        List<Verdict>? verdicts = null;
         foreach (var area in moment.Model.Areas)
         {
             foreach (var mask in moment.Before[area.Name].Masks)
             {
-                if (mask.Material.Sets is not { } sets || !(coat.IsSprayed() ? IsSamePart(moment, area) : moment.Step.Areas.Contains(area.Name)))
-                    continue;
-                yield return new Verdict.Needs
-                {
-                    Step = moment.Step.Index,
-                    Since = mask.Step,
-                    Span = new Span.AtLeast(sets),
-                    Carrier = Carrier.Water,
-                    For = "mask set",
-                    Areas = [area.Name],
-                    Message = $"The {mask.Material.Name} '{mask.Name}' has to dry clear first, or paint and mask mix.",
-                    Remedy = "Wait until it is clear all over.",
-                };
+                if (mask.Material.Sets is { } sets && (moment.Step.Coat()!.IsSprayed() ? IsSamePart(moment, area) : moment.Step.Areas.Contains(area.Name)))
+                    (verdicts ??= []).Add(Waits(moment, mask, sets, area.Name));
             }
         }
+
+        return verdicts ?? Enumerable.Empty<Verdict>();
     }
+
+    private static Verdict.Needs Waits(Moment moment, MaskOn mask, DryingRange sets, string area) => new()
+    {
+        Step = moment.Step.Index,
+        Since = mask.Step,
+        Span = new Span.AtLeast(sets),
+        Carrier = Carrier.Water,
+        For = "mask set",
+        Areas = [area],
+        Message = $"The {mask.Material.Name} '{mask.Name}' has to dry clear first, or paint and mask mix.",
+        Remedy = "Wait until it is clear all over.",
+    };
 
     private static bool IsSamePart(Moment moment, Area area)
     {

@@ -9,13 +9,11 @@ public sealed class MaskOnTooLong : TradeRule
     public override string Summary => "A mask comes off before its time is up.";
 
     /// <inheritdoc/>
-    public override StepKind? OnlyKind => StepKind.Removal;
+    public override bool LooksAt(Step step) => step.Kind == StepKind.Removal;
 
     /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
-        if (moment.Step.Kind != StepKind.Removal)
-            yield break;
         foreach (var area in moment.Before.Areas)
         {
             foreach (var mask in moment.Before[area].Masks)

@@ -9,13 +9,11 @@ public sealed class MaskOrder : TradeRule
     public override string Summary => "Where masks overlap, the last one on comes off first.";
 
     /// <inheritdoc/>
-    public override StepKind? OnlyKind => StepKind.Removal;
+    public override bool LooksAt(Step step) => step.Kind == StepKind.Removal;
 
     /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
-        if (moment.Step.Kind != StepKind.Removal)
-            yield break;
         foreach (var area in moment.Before.Areas)
         {
             var masks = moment.Before[area].Masks;

@@ -12,13 +12,11 @@ public sealed class MaskTooSoon : TradeRule
     public override string Source => "common practice; the tape-mark test published in refinishing guides";
 
     /// <inheritdoc/>
-    public override StepKind? OnlyKind => StepKind.Masking;
+    public override bool LooksAt(Step step) => step.Kind == StepKind.Masking;
 
     /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
-        if (moment.Step.Kind != StepKind.Masking)
-            yield break;
         foreach (var deed in moment.Step.Deeds)
         {
             if (deed is not Deed.PutMaskOn { Material: { Kind: not MaskKind.Liquid } material })

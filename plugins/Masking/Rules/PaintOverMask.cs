@@ -3,33 +3,27 @@ using Pipeline.Abstractions;
 namespace Pipeline.Plugins.Masking.Rules;
 
 /// <summary>A coat is meant for an area that lies under a mask.</summary>
-public sealed class PaintOverMask : TradeRule
+public sealed class PaintOverMask : AreaRule
 {
     /// <inheritdoc/>
     public override string Summary => "A step paints nothing that lies under a mask, unless it sweeps over the whole part and the mask is there to save it.";
 
     /// <inheritdoc/>
-    public override StepKind? OnlyKind => StepKind.Coat;
+    public override bool LooksAt(Step step) => step.Coat() is not null;
 
     /// <inheritdoc/>
-    public override IEnumerable<Verdict> Judge(Moment moment)
+    protected override Verdict? Judge(Moment moment, string area, Surface surface)
     {
-        if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is null)
-            yield break;
-        foreach (var area in moment.Step.Areas)
-        {
-            var surface = moment.Before[area];
-            if (!surface.IsMasked || surface.IsHidden || IsSweptOver(moment, area))
-                continue;
-            var mask = surface.Masks[^1];
-            yield return moment.Says(
-                Level.Error,
-                area,
-                $"The mask '{mask.Name}' lies on {{areas}}: the coat lands on the mask.",
-                $"Take '{mask.Name}' off first, or leave {{areas}} out of this step.",
-                new Pointer(mask.Step, $"'{mask.Name}' was put on here"))
-                .MendedBy(AfterUnmasking(moment, mask));
-        }
+        if (!surface.IsMasked || surface.IsHidden || IsSweptOver(moment, area))
+            return null;
+        var mask = surface.Masks[^1];
+        return moment.Says(
+            Level.Error,
+            area,
+            $"The mask '{mask.Name}' lies on {{areas}}: the coat lands on the mask.",
+            $"Take '{mask.Name}' off first, or leave {{areas}} out of this step.",
+            new Pointer(mask.Step, $"'{mask.Name}' was put on here"))
+            .MendedBy(AfterUnmasking(moment, mask));
     }
 
     // a step on nothing but masked areas belongs after the unmasking

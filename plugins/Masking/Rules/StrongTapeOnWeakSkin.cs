@@ -9,13 +9,12 @@ public sealed class StrongTapeOnWeakSkin : TradeRule
     public override string Summary => "Standard tape stays off skins that are weaker than it.";
 
     /// <inheritdoc/>
-    public override StepKind? OnlyKind => StepKind.Masking;
+    public override bool LooksAt(Step step) => step.First<Deed.PutMaskOn>() is { Material.IsStrongTack: true };
 
     /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
-        if (moment.Step.Kind != StepKind.Masking || moment.Step.First<Deed.PutMaskOn>() is not { Material: { IsStrongTack: true } material })
-            yield break;
+        var material = moment.Step.First<Deed.PutMaskOn>()!.Material;
         foreach (var area in moment.Step.Areas)
         {
             var surface = moment.Before[area];

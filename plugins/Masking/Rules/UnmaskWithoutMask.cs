@@ -9,13 +9,11 @@ public sealed class UnmaskWithoutMask : TradeRule
     public override string Summary => "Only a mask that is on is taken off.";
 
     /// <inheritdoc/>
-    public override StepKind? OnlyKind => StepKind.Removal;
+    public override bool LooksAt(Step step) => step.Kind == StepKind.Removal;
 
     /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
-        if (moment.Step.Kind != StepKind.Removal)
-            yield break;
         foreach (var deed in moment.Step.Deeds)
         {
             if (deed is Deed.TakeMaskOff off && !IsOn(moment.Before, off.Mask))

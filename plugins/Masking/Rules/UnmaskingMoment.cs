@@ -11,13 +11,11 @@ public sealed class UnmaskingMoment : TradeRule
     public override string Summary => "A mask is pulled when the coat over its edge is touch-dry, and before a thick one is hard.";
 
     /// <inheritdoc/>
-    public override StepKind? OnlyKind => StepKind.Removal;
+    public override bool LooksAt(Step step) => step.Kind == StepKind.Removal;
 
     /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
-        if (moment.Step.Kind != StepKind.Removal)
-            yield break;
         foreach (var deed in moment.Step.Deeds)
         {
             if (deed is not Deed.TakeMaskOff off || Find(moment, off.Mask) is not var (area, mask))

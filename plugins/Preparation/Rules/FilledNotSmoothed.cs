@@ -3,32 +3,23 @@ using Pipeline.Abstractions;
 namespace Pipeline.Plugins.Preparing.Rules;
 
 /// <summary>Filler under paint that nobody smoothed.</summary>
-public sealed class FilledNotSmoothed : TradeRule
+public sealed class FilledNotSmoothed : CoatRule
 {
     /// <inheritdoc/>
     public override string Summary => "What was filled is sanded before it is painted.";
 
     /// <inheritdoc/>
-    public override StepKind? OnlyKind => StepKind.Coat;
-
-    /// <inheritdoc/>
-    public override IEnumerable<Verdict> Judge(Moment moment)
+    protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)
-            yield break;
-        foreach (var area in moment.Reached())
-        {
-            var surface = moment.Before[area];
-            if (surface.Top is not null || LastFilled(surface) is not { } filled || IsSmoothedAfter(surface, filled.Step))
-                continue;
-            yield return moment.Says(
-                Level.Warning,
-                area,
-                $"{{areas}} was filled and never smoothed: the repair shows through {coat.Name}.",
-                "Add 'sand: {areas}' once the filler has cured.",
-                new Pointer(filled.Step, "filled here"))
-                .MendedBy(moment.PutFirst("sand"));
-        }
+        if (surface.Top is not null || LastFilled(surface) is not { } filled || IsSmoothedAfter(surface, filled.Step))
+            return null;
+        return moment.Says(
+            Level.Warning,
+            area,
+            $"{{areas}} was filled and never smoothed: the repair shows through {coat.Name}.",
+            "Add 'sand: {areas}' once the filler has cured.",
+            new Pointer(filled.Step, "filled here"))
+            .MendedBy(moment.PutFirst("sand"));
     }
 
     private static PreparationDone? LastFilled(Surface surface)

@@ -9,19 +9,49 @@ public sealed class FoamDissolves : TradeRule
     public override string Summary => "Nothing hot touches bare expanded foam.";
 
     /// <inheritdoc/>
+    public override bool LooksAt(Step step)
+    {
+        foreach (var deed in step.Deeds)
+        {
+            if (Attacks(deed))
+                return true;
+        }
+
+        return false;
+    }
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
+    {
+        foreach (var area in moment.Model.Areas)
+        {
+            if (moment.Model.MaterialOf(area).DissolvesInSolvent)
+                return Attacked(moment);
+        }
+
+        return [];
+    }
+
+    private static bool Attacks(Deed deed) => deed switch
+    {
+        Deed.Lay { Layer: var coat } => coat.IsHot() || coat.Method == Method.Aerosol,
+        Deed.Prepare { Glue: Glue.Superglue } or Deed.Join { Glue: Glue.Superglue } => true,
+        _ => false,
+    };
+
+    private static string Attacker(Deed deed) => deed switch
+    {
+        Deed.Lay { Layer: var coat } => coat.IsHot() || !coat.IsWaterborne() ? coat.Name : $"the propellant of {coat.Name}",
+        _ => "superglue",
+    };
+
+    private static IEnumerable<Verdict> Attacked(Moment moment)
     {
         foreach (var deed in moment.Step.Deeds)
         {
-            var attacker = deed switch
-            {
-                Deed.Lay { Layer: var coat } when coat.IsHot() || (coat.Method == Method.Aerosol && !coat.IsWaterborne()) => coat.Name,
-                Deed.Lay { Layer: { Method: Method.Aerosol } can } => $"the propellant of {can.Name}",
-                Deed.Prepare { Glue: Glue.Superglue } or Deed.Join { Glue: Glue.Superglue } => "superglue",
-                _ => null,
-            };
-            if (attacker is null)
+            if (!Attacks(deed))
                 continue;
+            var attacker = Attacker(deed);
             foreach (var area in deed is Deed.Lay ? moment.Step.Areas.Concat(moment.Overspray) : moment.Step.Areas)
             {
                 var surface = moment.Before[area];

@@ -9,6 +9,9 @@ public sealed class GlueDoesNotBond : TradeRule
     public override string Summary => "The glue suits what the parts are made of.";
 
     /// <inheritdoc/>
+    public override bool LooksAt(Step step) => step.First<Deed.Join>() is not null || step.First<Deed.Prepare>() is { What: Preparation.Glued };
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         foreach (var deed in moment.Step.Deeds)

@@ -9,6 +9,9 @@ public sealed class GlueOnPaint : TradeRule
     public override string Summary => "The faces of a glued joint are bare.";
 
     /// <inheritdoc/>
+    public override bool LooksAt(Step step) => step.First<Deed.Join>() is not null || step.First<Deed.Prepare>() is { What: Preparation.Glued };
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         foreach (var deed in moment.Step.Deeds)

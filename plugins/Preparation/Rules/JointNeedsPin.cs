@@ -9,6 +9,9 @@ public sealed class JointNeedsPin : TradeRule
     public override string Summary => "A joint of metal or resin that bears weight or sticks out is pinned.";
 
     /// <inheritdoc/>
+    public override bool LooksAt(Step step) => step.First<Deed.Join>() is not null || step.First<Deed.Prepare>() is { What: Preparation.Glued };
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         foreach (var deed in moment.Step.Deeds)

@@ -9,6 +9,9 @@ public sealed class SuperglueFrosts : TradeRule
     public override string Summary => "Superglue stays away from gloss, clear and dark finishes unless air moves.";
 
     /// <inheritdoc/>
+    public override bool LooksAt(Step step) => step.First<Deed.Join>() is { Glue: Glue.Superglue } || step.First<Deed.Prepare>() is { Glue: Glue.Superglue };
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         foreach (var deed in moment.Step.Deeds)

@@ -3,34 +3,26 @@ using Pipeline.Abstractions;
 namespace Pipeline.Plugins.Preparing.Rules;
 
 /// <summary>Colour on porous material that was never sealed.</summary>
-public sealed class ThirstyGround : TradeRule
+public sealed class ThirstyGround : CoatRule
 {
     /// <inheritdoc/>
     public override string Summary => "Board, plaster and cork are sealed before colour, wash or decal.";
 
     /// <inheritdoc/>
-    public override StepKind? OnlyKind => StepKind.Coat;
+    protected override bool LooksAt(Layer coat) => coat.Role is LayerRole.Colour or LayerRole.Effect or LayerRole.Decal;
 
     /// <inheritdoc/>
-    public override IEnumerable<Verdict> Judge(Moment moment)
+    protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)
-            yield break;
-        if (coat.Role is not (LayerRole.Colour or LayerRole.Effect or LayerRole.Decal))
-            yield break;
-        foreach (var area in moment.Reached())
-        {
-            var surface = moment.Before[area];
-            // foam does not drink; what dissolves it is another rule's
-            if (!surface.Material.IsPorous || surface.Material.DissolvesInSolvent || IsClosed(surface))
-                continue;
-            yield return moment.Says(
-                Level.Warning,
-                area,
-                $"{surface.Material.Name} under {{areas}} was never sealed: it drinks {coat.Name} unevenly and swells at the edges.",
-                "Seal {areas} with two coats, sanded between, before the undercoat.")
-                .MendedBy(Seal(moment, area));
-        }
+        // foam does not drink; what dissolves it is another rule's
+        if (!surface.Material.IsPorous || surface.Material.DissolvesInSolvent || IsClosed(surface))
+            return null;
+        return moment.Says(
+            Level.Warning,
+            area,
+            $"{surface.Material.Name} under {{areas}} was never sealed: it drinks {coat.Name} unevenly and swells at the edges.",
+            "Seal {areas} with two coats, sanded between, before the undercoat.")
+            .MendedBy(Seal(moment, area));
     }
 
     // before whatever lies on it already

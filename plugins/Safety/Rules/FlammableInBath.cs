@@ -12,6 +12,9 @@ public sealed class FlammableInBath : TradeRule
     public override string Source => "published in the manual of an ultrasonic cleaner: flammables never in the tank";
 
     /// <inheritdoc/>
+    public override bool LooksAt(Step step) => step.First<Deed.Prepare>() is { IsUltrasonic: true } || step.First<Deed.Strip>() is { IsUltrasonic: true };
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         foreach (var deed in moment.Step.Deeds)

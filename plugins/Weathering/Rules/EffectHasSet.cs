@@ -3,7 +3,7 @@ using Pipeline.Abstractions;
 namespace Pipeline.Plugins.Weathering.Rules;
 
 /// <summary>An effect cleaned back after it has set.</summary>
-public sealed class EffectHasSet : TradeRule
+public sealed class EffectHasSet : AreaRule
 {
     /// <inheritdoc/>
     public override string Summary => "An enamel effect is cleaned back while it can still be moved.";
@@ -12,22 +12,17 @@ public sealed class EffectHasSet : TradeRule
     private static readonly Drying Hopeless = Drying.Hours(24);
 
     /// <inheritdoc/>
-    public override StepKind? OnlyKind => StepKind.Removal;
+    public override bool LooksAt(Step step) => step.First<Deed.CleanBack>() is { Of: null };
 
     /// <inheritdoc/>
-    public override IEnumerable<Verdict> Judge(Moment moment)
+    protected override Verdict? Judge(Moment moment, string area, Surface surface)
     {
-        if (moment.Step.First<Deed.CleanBack>() is not { Of: null })
-            yield break;
-        foreach (var area in moment.Step.Areas)
+        if (surface.Top is not { } effect || !effect.IsSpiritEffect() || effect.Family?.OpenTime is not { } open || !(open < Hopeless))
+            return null;
+        return moment.WaitsSince(
+            effect, default, "cleaned back", area, $"{effect.Name} has set and no longer wipes off.", "Lay it on a shorter stretch and clean back sooner.") with
         {
-            if (moment.Before[area].Top is not { } effect || !effect.IsSpiritEffect() || effect.Family?.OpenTime is not { } open || !(open < Hopeless))
-                continue;
-            yield return moment.WaitsSince(
-                effect, default, "cleaned back", area, $"{effect.Name} has set and no longer wipes off.", "Lay it on a shorter stretch and clean back sooner.") with
-            {
-                Span = new Span.AtMost(open, Hopeless),
-            };
-        }
+            Span = new Span.AtMost(open, Hopeless),
+        };
     }
 }

@@ -3,33 +3,26 @@ using Pipeline.Abstractions;
 namespace Pipeline.Plugins.Weathering.Rules;
 
 /// <summary>A line, pin wash or streak on matt ground, where it cannot be wiped off.</summary>
-public sealed class NothingToWipeOff : TradeRule
+public sealed class NothingToWipeOff : CoatRule
 {
     /// <inheritdoc/>
     public override string Summary => "A line or streak that is cleaned back goes on satin or gloss.";
 
     /// <inheritdoc/>
-    public override StepKind? OnlyKind => StepKind.Coat;
+    protected override bool LooksAt(Layer coat) =>
+        coat is { Role: LayerRole.Effect, Technique: Technique.PanelLine or Technique.PinWash or Technique.Streak, IsMeantToStain: false, IsWetInWet: false };
 
     /// <inheritdoc/>
-    public override IEnumerable<Verdict> Judge(Moment moment)
+    protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        if (moment.Step.Kind != StepKind.Coat || moment.Step.Coat() is not { } coat)
-            yield break;
-        if (coat is not { Role: LayerRole.Effect, Technique: Technique.PanelLine or Technique.PinWash or Technique.Streak, IsMeantToStain: false, IsWetInWet: false })
-            yield break;
-        foreach (var area in moment.Reached())
-        {
-            var surface = moment.Before[area];
-            if (surface.Sheen != Sheen.Matt || surface.Ground() is not { Role: not LayerRole.Texture } || !IsCleanedBack(moment, area, coat.Technique))
-                continue;
-            yield return moment.Says(
-                Level.Warning,
-                area,
-                $"The ground on {{areas}} is matt: {coat.Name} soaks in and will not wipe off.",
-                "Lay a satin or gloss varnish first.")
-                .MendedBy(moment.VarnishFirst(surface.Top, Sheen.Satin));
-        }
+        if (surface.Sheen != Sheen.Matt || surface.Ground() is not { Role: not LayerRole.Texture } || !IsCleanedBack(moment, area, coat.Technique))
+            return null;
+        return moment.Says(
+            Level.Warning,
+            area,
+            $"The ground on {{areas}} is matt: {coat.Name} soaks in and will not wipe off.",
+            "Lay a satin or gloss varnish first.")
+            .MendedBy(moment.VarnishFirst(surface.Top, Sheen.Satin));
     }
 
     // lines and pin washes are always wiped at the edges; a streak only where the route says so

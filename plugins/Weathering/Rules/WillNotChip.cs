@@ -12,12 +12,23 @@ public sealed class WillNotChip : TradeRule
     public override string Summary => "Over a chipping medium goes waterborne paint, and it is chipped within hours.";
 
     /// <inheritdoc/>
+    public override bool LooksAt(Step step) => step.Coat() is { } coat ? Closes(coat) : step.First<Deed.CleanBack>() is { Of: Technique.ChippingMedium };
+
+    /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
-        if (moment.Step.Kind == StepKind.Coat && moment.Step.Coat() is { } coat && (coat.IsHot() || coat.IsSpirit()) && coat.Role != LayerRole.Effect)
-            return OverMedium(moment, coat);
-        return moment.Step.First<Deed.CleanBack>() is { Of: Technique.ChippingMedium } ? Activated(moment) : [];
+        if (moment.Step.Coat() is not { } coat)
+            return Activated(moment);
+        foreach (var area in moment.Step.Areas)
+        {
+            if (MediumUnder(moment.Before[area].Layers) >= 0)
+                return OverMedium(moment, coat);
+        }
+
+        return [];
     }
+
+    private static bool Closes(Layer layer) => (layer.IsHot() || layer.IsSpirit()) && layer.Role != LayerRole.Effect;
 
     private static IEnumerable<Verdict> OverMedium(Moment moment, Layer coat)
     {
@@ -73,7 +84,7 @@ public sealed class WillNotChip : TradeRule
     {
         for (var i = medium + 1; i < layers.Count; i++)
         {
-            if ((layers[i].IsHot() || layers[i].IsSpirit()) && layers[i].Role != LayerRole.Effect)
+            if (Closes(layers[i]))
                 return true;
         }
 

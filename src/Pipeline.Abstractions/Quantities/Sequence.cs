@@ -10,16 +10,16 @@ namespace Pipeline.Abstractions;
 public readonly struct Sequence<T> : IReadOnlyList<T>, IEquatable<Sequence<T>>
 {
     // Shared with the lists this one grew from: each sees only its own count, so a long list of layers is not copied at every coat.
-    private readonly Shared? shared;
+    private readonly T[]? room;
 
     internal Sequence(T[] items)
-        : this(items.Length == 0 ? null : new Shared(items, items.Length), items.Length)
+        : this(items.Length == 0 ? null : items, items.Length)
     {
     }
 
-    private Sequence(Shared? shared, int count) => (this.shared, Count) = (shared, count);
+    private Sequence(T[]? room, int count) => (this.room, Count) = (room, count);
 
-    private ReadOnlySpan<T> Items => shared is null ? [] : shared.Room.AsSpan(0, Count);
+    private ReadOnlySpan<T> Items => room.AsSpan(0, Count);
 
     /// <inheritdoc/>
     public int Count { get; }
@@ -33,16 +33,14 @@ public readonly struct Sequence<T> : IReadOnlyList<T>, IEquatable<Sequence<T>>
     /// <summary>This list with one more item at its end.</summary>
     public Sequence<T> With(T item)
     {
-        if (shared is not null && shared.TryTake(Count))
-        {
-            shared.Room[Count] = item;
-            return new Sequence<T>(shared, Count + 1);
-        }
-
-        var room = new T[Math.Max(4, 2 * (Count + 1))];
-        Items.CopyTo(room);
-        room[Count] = item;
-        return new Sequence<T>(new Shared(room, Count + 1), Count + 1);
+        // whoever first takes the next free place may write there, others copy
+        if (room is not null && Count < room.Length && item is not null && default(T) is null
+            && Interlocked.CompareExchange(ref room[Count], item, default!) is null)
+            return new Sequence<T>(room, Count + 1);
+        var larger = new T[Math.Max(4, 2 * (Count + 1))];
+        Items.CopyTo(larger);
+        larger[Count] = item;
+        return new Sequence<T>(larger, Count + 1);
     }
 
     /// <summary>This list without the items that match.</summary>
@@ -92,20 +90,10 @@ public readonly struct Sequence<T> : IReadOnlyList<T>, IEquatable<Sequence<T>>
         internal Enumerator(Sequence<T> list) => (this.list, index) = (list, -1);
 
         /// <summary>The item it stands at; call <see cref="MoveNext"/> first.</summary>
-        public readonly T Current => list.shared!.Room[index];
+        public readonly T Current => list.room![index];
 
         /// <summary>Goes to the next item; false after the last.</summary>
         public bool MoveNext() => ++index < list.Count;
-    }
-
-    // Room that grows with the newest list; whoever first takes the next free place may write there, others copy.
-    private sealed class Shared(T[] room, int taken)
-    {
-        private int taken = taken;
-
-        public T[] Room => room;
-
-        public bool TryTake(int place) => place < room.Length && Interlocked.CompareExchange(ref taken, place + 1, place) == place;
     }
 }
 

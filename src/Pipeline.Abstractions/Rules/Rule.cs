@@ -59,12 +59,12 @@ public abstract class Rule
     public abstract string Source { get; }
 
     /// <summary>
-    /// The only kind of step that <see cref="Judge"/> ever has something to say about; null for any kind. Steps of other kinds are not
-    /// shown to it, which saves time.
+    /// True if <see cref="Judge"/> may have something to say about such a step. Other steps are not shown to it, which saves time: it is
+    /// asked about each of them, so look at the step's kind and deeds and at nothing else.
     /// </summary>
-    public virtual StepKind? OnlyKind => null;
+    public virtual bool LooksAt(Step step) => true;
 
-    /// <summary>Looks at one step. Called for every step of every route, in order; see <see cref="OnlyKind"/>.</summary>
+    /// <summary>Looks at one step. Called for every step of every route that <see cref="LooksAt"/> lets through, in order.</summary>
     public virtual IEnumerable<Verdict> Judge(Moment moment) => [];
 
     /// <summary>Looks at a whole route, once, after its last step.</summary>

@@ -136,8 +136,6 @@ public sealed record Surface
 /// <summary>The surfaces of all areas of a model, by area name. Immutable; equal when every area's surface is equal.</summary>
 public sealed class SurfaceMap : IEquatable<SurfaceMap>
 {
-    private const int FewAreas = 12;
-
     // two arrays side by side: changing a few surfaces copies one array and shares the names
     private readonly string[] areas;
     private readonly Surface[] surfaces;
@@ -190,8 +188,14 @@ public sealed class SurfaceMap : IEquatable<SurfaceMap>
 
     private int IndexOf(string area)
     {
-        // most models have a handful of areas: looking at each in turn is quicker than halving
-        var index = areas.Length <= FewAreas ? areas.AsSpan().IndexOf(area) : Array.BinarySearch(areas, area, StringComparer.Ordinal);
+        // asked for many times a step, nearly always by the very text the model names its area with
+        for (var i = 0; i < areas.Length; i++)
+        {
+            if (ReferenceEquals(areas[i], area))
+                return i;
+        }
+
+        var index = Array.BinarySearch(areas, area, StringComparer.Ordinal);
         return index >= 0 ? index : throw new KeyNotFoundException($"The model has no area '{area}'.");
     }
 

@@ -95,7 +95,7 @@ internal static class Otherwise
     {
         try
         {
-            return rule.Judge(moment).Any(verdict => verdict.Step == moment.Step.Index);
+            return rule.LooksAt(moment.Step) && rule.Judge(moment).Any(verdict => verdict.Step == moment.Step.Index);
         }
         catch (Exception mistake) when (mistake is not OutOfMemoryException)
         {

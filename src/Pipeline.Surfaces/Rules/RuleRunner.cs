@@ -17,7 +17,6 @@ internal sealed class RuleRunner
 
     private readonly Brought<Rule>[] rules;
     private readonly bool[] hasFailed;
-    private readonly StepKind?[] onlyKinds;
     private readonly List<Finding> failures = [];
     private readonly StepOutOfTurn outOfTurn = new();
 
@@ -25,9 +24,6 @@ internal sealed class RuleRunner
     {
         this.rules = [.. rules];
         hasFailed = new bool[rules.Count];
-        onlyKinds = new StepKind?[rules.Count];
-        for (var i = 0; i < onlyKinds.Length; i++)
-            onlyKinds[i] = OnlyKindOf(i);
     }
 
     /// <summary>One finding for each rule that failed.</summary>
@@ -41,13 +37,8 @@ internal sealed class RuleRunner
         {
             if (rules[i].Item is PlanRule)
                 continue;
-            foreach (var moment in route.Moments)
-            {
-                if (onlyKinds[i] is not { } only || only == moment.Step.Kind)
-                    Ask(i, route, moment, verdicts);
-            }
-
-            Ask(i, route, null, verdicts);
+            AskAboutSteps(i, route, verdicts);
+            AskAboutRoute(i, route, verdicts);
         }
 
         AddRefusals(route, verdicts);
@@ -103,42 +94,69 @@ internal sealed class RuleRunner
             throw new InvalidOperationException($"It spoke of step {at.Step} of route {at.Route}, which is not there.");
     }
 
-    private void Ask(int index, WalkedSteps route, Moment? moment, List<RuledVerdict> verdicts)
+    private void AskAboutSteps(int index, WalkedSteps route, List<RuledVerdict> verdicts)
     {
         if (hasFailed[index])
             return;
-        var (plugin, rule) = rules[index];
+        var (_, rule) = rules[index];
         var first = verdicts.Count;
+        var place = route.Model.Place;
         try
         {
-            // what is said about a whole route comes in any order; by step, what differs only in areas stands together
-            foreach (var verdict in moment is null ? rule.JudgeRoute(route).OrderBy(said => said?.Step ?? -1) : rule.Judge(moment))
+            foreach (var moment in route.Moments)
             {
-                Check(verdict, route);
-                if (verdicts.Count - first >= MostVerdicts)
-                    throw new InvalidOperationException("It has too much to say about one step.");
-                PutTogether(verdicts, first, rule.Name, verdict);
+                place = moment.Step.Place;
+                if (!rule.LooksAt(moment.Step))
+                    continue;
+                first = verdicts.Count;
+                var said = rule.Judge(moment);
+                // most have nothing to say about most steps
+                if (!ReferenceEquals(said, Array.Empty<Verdict>()))
+                    Take(said, first, rule, route, verdicts);
             }
         }
         catch (Exception mistake) when (mistake is not OutOfMemoryException)
         {
-            verdicts.RemoveRange(first, verdicts.Count - first);
-            hasFailed[index] = true;
-            failures.Add(Failure(plugin, NameOf(rule), mistake, moment?.Step.Place ?? route.Model.Place));
+            LeaveOut(index, first, mistake, place, verdicts);
         }
     }
 
-    // a rule that cannot even say this is shown every step, and fails there
-    private StepKind? OnlyKindOf(int rule)
+    private void AskAboutRoute(int index, WalkedSteps route, List<RuledVerdict> verdicts)
     {
+        if (hasFailed[index])
+            return;
+        var (_, rule) = rules[index];
+        var first = verdicts.Count;
         try
         {
-            return rules[rule].Item.OnlyKind;
+            var said = rule.JudgeRoute(route);
+            // what is said about a whole route comes in any order; by step, what differs only in areas stands together
+            if (!ReferenceEquals(said, Array.Empty<Verdict>()))
+                Take(said.OrderBy(verdict => verdict?.Step ?? -1), first, rule, route, verdicts);
         }
         catch (Exception mistake) when (mistake is not OutOfMemoryException)
         {
-            return null;
+            LeaveOut(index, first, mistake, route.Model.Place, verdicts);
         }
+    }
+
+    private static void Take(IEnumerable<Verdict> said, int first, Rule rule, WalkedSteps route, List<RuledVerdict> verdicts)
+    {
+        foreach (var verdict in said)
+        {
+            Check(verdict, route);
+            if (verdicts.Count - first >= MostVerdicts)
+                throw new InvalidOperationException("It has too much to say about one step.");
+            PutTogether(verdicts, first, rule.Name, verdict);
+        }
+    }
+
+    private void LeaveOut(int index, int first, Exception mistake, Place place, List<RuledVerdict> verdicts)
+    {
+        var (plugin, rule) = rules[index];
+        verdicts.RemoveRange(first, verdicts.Count - first);
+        hasFailed[index] = true;
+        failures.Add(Failure(plugin, NameOf(rule), mistake, place));
     }
 
     private static string NameOf(Rule rule)

@@ -49,11 +49,14 @@ internal static class Wording
     }
 
     /// <summary>The verdict with its areas named in message and remedy, which begin as sentences do.</summary>
-    public static Verdict FillIn(Verdict verdict) => verdict with
+    public static Verdict FillIn(Verdict verdict)
     {
-        Message = Sentence(verdict.Message, verdict.Areas),
-        Remedy = Sentence(verdict.Remedy, verdict.Areas),
-    };
+        var message = Sentence(verdict.Message, verdict.Areas);
+        var remedy = Sentence(verdict.Remedy, verdict.Areas);
+        return ReferenceEquals(message, verdict.Message) && ReferenceEquals(remedy, verdict.Remedy)
+            ? verdict
+            : verdict with { Message = message, Remedy = remedy };
+    }
 
     /// <summary>The verdict with its areas named in message and remedy, which begin as sentences do.</summary>
     public static BatchVerdict FillIn(BatchVerdict verdict) => verdict with
