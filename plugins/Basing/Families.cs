@@ -37,6 +37,9 @@ public sealed class Families : Catalogue<Family>
         Carrier = Carrier.Spirit,
         Thin = FixerTable,
         Heavy = FixerTable,
+        // pigment is worked in any room
+        Coldest = new(-20),
+        Warmest = new(50),
         Dampest = new(0.8),
         Source = "common practice",
     };
@@ -45,6 +48,9 @@ public sealed class Families : Catalogue<Family>
     internal static DryingTable AtOnce { get; } = new(
         TouchDry: default(DryingRange), Recoatable: default(DryingRange), Handleable: default(DryingRange),
         MaskSafe: default(DryingRange), WashSafe: default(DryingRange), Cured: default(DryingRange));
+
+    /// <summary>A family as it holds for the batch.</summary>
+    internal static Family For(Job job, Family family) => job.Tables.Family(family.Name) ?? family;
 
     private static DryingTable FixerTable => new(
         TouchDry: Hours(1, 4), Recoatable: Hours(1, 4), Handleable: Hours(1, 4),

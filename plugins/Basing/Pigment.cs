@@ -38,7 +38,7 @@ public sealed class Pigment : Verb<Pigmenting>
     /// <inheritdoc/>
     protected override Intent Intend(Job job, Pigmenting particulars)
     {
-        Family? fixer = particulars.Fix == Fixer.None ? null : Families.PigmentFixer;
+        Family? fixer = particulars.Fix == Fixer.None ? null : Families.For(job, Families.PigmentFixer);
         var layer = new Layer
         {
             Step = -1,

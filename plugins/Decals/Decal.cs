@@ -25,15 +25,16 @@ public sealed class Decal : Verb<Decaling>
     {
         if (particulars.Count is < 1 or > 500)
             throw new ParticularException("count", FormattableString.Invariant($"{particulars.Count} decals make no sense; say 1 to 500."));
+        var film = Families.For(job);
         var layer = new Layer
         {
             Step = -1,
             Name = "decal",
-            Family = Families.DecalFilm,
+            Family = film,
             Role = LayerRole.Decal,
             Method = Method.Hand,
             Sheen = Sheen.Satin,
-            Drying = Families.DecalFilm.Thin,
+            Drying = film.Thin,
         };
         var minutesEach = particulars.Setter ? 6 : 5;
         return new Intent(

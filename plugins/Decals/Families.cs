@@ -24,4 +24,7 @@ public sealed class Families : Catalogue<Family>
         Heavy = Table,
         Source = "common practice",
     };
+
+    /// <summary>The family as it holds for the batch.</summary>
+    internal static Family For(Job job) => job.Tables.Family(DecalFilm.Name) ?? DecalFilm;
 }

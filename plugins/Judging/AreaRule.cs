@@ -2,7 +2,7 @@ using Pipeline.Abstractions;
 
 namespace Pipeline.Plugins;
 
-/// <summary>A rule about what a step does to one area at a time: at most one thing to say about each.</summary>
+/// <summary>A rule about what a step does to one area at a time: nearly always at most one thing to say about each.</summary>
 public abstract class AreaRule : TradeRule
 {
     /// <inheritdoc/>
@@ -14,6 +14,8 @@ public abstract class AreaRule : TradeRule
         {
             if (Judge(moment, area, moment.Before[area]) is { } verdict)
                 (verdicts ??= []).Add(verdict);
+            if (Besides(moment, area, moment.Before[area]) is { } more)
+                (verdicts ??= []).Add(more);
         }
 
         return verdicts ?? Enumerable.Empty<Verdict>();
@@ -24,4 +26,7 @@ public abstract class AreaRule : TradeRule
     /// <param name="area">An area it names.</param>
     /// <param name="surface">That area's surface before the step.</param>
     protected abstract Verdict? Judge(Moment moment, string area, Surface surface);
+
+    /// <summary>What else there is to say about it, whatever was said; null for nothing.</summary>
+    private protected virtual Verdict? Besides(Moment moment, string area, Surface surface) => null;
 }

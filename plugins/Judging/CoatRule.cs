@@ -15,6 +15,12 @@ public abstract class CoatRule : AreaRule
     protected sealed override Verdict? Judge(Moment moment, string area, Surface surface) =>
         surface is { IsMasked: false, IsHidden: false } ? Judge(moment, moment.Step.Coat()!, area, surface) : null;
 
+    private protected sealed override Verdict? Besides(Moment moment, string area, Surface surface) =>
+        surface is { IsMasked: false, IsHidden: false } ? Besides(moment, moment.Step.Coat()!, area, surface) : null;
+
+    /// <summary>What else there is to say about it, whatever was said; null for nothing.</summary>
+    private protected virtual Verdict? Besides(Moment moment, Layer coat, string area, Surface surface) => null;
+
     /// <summary>What there is to say about the coat on one area, or null.</summary>
     /// <param name="moment">The step.</param>
     /// <param name="coat">What it lays.</param>

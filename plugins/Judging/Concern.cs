@@ -20,10 +20,10 @@ internal enum Concern
     /// <summary>Anything laid over a thin enamel or oil effect, or a fixer: its solvent must be gone.</summary>
     SealOverEffect,
 
-    /// <summary>A waterborne coat over an enamel or oil coat, or enamel over oil: it must have cured.</summary>
+    /// <summary>A coat that must not go on one that has not cured: waterborne over enamel or oil, enamel over oil.</summary>
     FatOverLean,
 
-    /// <summary>Strong solvent or alcohol over an enamel or oil coat: it must have cured.</summary>
+    /// <summary>The same where strong solvent or alcohol is the trouble.</summary>
     HotOverSoft,
 
     /// <summary>A decal on a ground that must bear water and softener.</summary>
@@ -36,11 +36,17 @@ internal enum Concern
     OverTexture,
 }
 
-/// <summary>Finds the concern of a pair of layers.</summary>
+/// <summary>Finds the concern of a pair of layers, from what the compatibility table says of their families.</summary>
 internal static class Concerns
 {
+    /// <summary>The row of the compatibility table for a new coat over a layer; null where the two are no paint or nothing is known.</summary>
+    public static CoatOver? Pair(this Moment moment, Layer over, Layer top) =>
+        over is { Family: { } coat } && top is { Family: { } under } && IsPaint(over) && IsPaint(top)
+            ? moment.Tables.Over(coat, over.Role == LayerRole.Effect, under)
+            : null;
+
     /// <summary>What a new layer over the top of a surface has to mind.</summary>
-    public static Concern Of(Layer over, Layer top)
+    public static Concern ConcernOf(this Moment moment, Layer over, Layer top)
     {
         if (over.IsWetInWet)
             return Concern.None;
@@ -54,15 +60,41 @@ internal static class Concerns
             return over.Role == LayerRole.Powder || top.Role == LayerRole.Powder ? Concern.None : Concern.Recoat;
         if (over.Role == LayerRole.Decal)
             return Concern.DecalOnYoung;
-        if (over.IsSpirit() && !top.IsSpirit())
-            return over.IsSpiritEffect() || IsEnamel(over) || top.IsWaterborne() ? Concern.ThinnerOnYoung : Concern.Recoat;
-        if (top.IsSpirit() && (over.IsWaterborne() || (IsEnamel(over) && !over.IsSpiritEffect() && !IsEnamel(top))))
-            return Concern.FatOverLean;
-        if (top.IsSpirit() && (over.IsHot() || over.IsAlcohol()))
-            return Concern.HotOverSoft;
-        return Concern.Recoat;
+        // alcohol on what it dissolves is a matter of how wet it is laid
+        if (over.IsAlcohol() && top.IsWaterborne())
+            return Concern.Recoat;
+        return moment.Pair(over, top) switch
+        {
+            { WhenDry: Bearing.Never } => over.IsHot() || over.IsAlcohol() ? Concern.HotOverSoft : Concern.FatOverLean,
+            { WhenDry: Bearing.Fine or Bearing.Scuff, From: > DryingState.Recoatable } => Concern.ThinnerOnYoung,
+            _ => Concern.Recoat,
+        };
+    }
+
+    /// <summary>
+    /// What is wrong with a pair however well the layer under it has cured: it never goes, or only over a barrier. Null if nothing is, or if
+    /// the new coat is itself the barrier.
+    /// </summary>
+    public static Verdict? Refusal(this Moment moment, Layer over, Layer top, CoatOver pair, string area)
+    {
+        var pointer = new Pointer(top.Step, $"{top.Name} was laid here");
+        if (pair.WhenCured == Bearing.Never)
+        {
+            return moment.Says(
+                Level.Error, area, $"{over.Name} does not go over {top.Name} on {{areas}}, cured or not.",
+                $"Lay another paint there, or take {top.Name} off first.", pointer);
+        }
+
+        if (pair.WhenCured != Bearing.Barrier || over.Role is LayerRole.Varnish or LayerRole.Sealer)
+            return null;
+        return moment.Says(
+            Level.Warning, area, $"{over.Name} does not last on {top.Name} of {{areas}}, however well that has cured: no varnish lies between them.",
+            "Lay a barrier varnish first, once it has cured.", pointer)
+            .MendedBy(moment.VarnishFirst(top, Sheen.Satin));
     }
 
     /// <summary>Enamels have a recoat trap; oils do not.</summary>
     public static bool IsEnamel(Layer layer) => layer.IsSpirit() && layer.Family?.RecoatOpen is not null;
+
+    private static bool IsPaint(Layer layer) => layer.Role is not (LayerRole.Decal or LayerRole.Texture or LayerRole.Powder or LayerRole.Scatter);
 }

@@ -75,8 +75,8 @@ public sealed class MaskMaterials : Catalogue<MaskMaterial>
             AlsoCalled = ["foam cover", "paper cover"],
             Kind = MaskKind.Cover,
             Needs = DryingState.TouchDry,
-            // laid on, not stuck down: the trade sets no limit, a month stands for it
-            TimeOn = Drying.Days(30),
+            // laid on, not stuck down
+            TimeOn = null,
             Source = CommonPractice,
         },
     ];

@@ -29,8 +29,7 @@ public sealed class Clean : Verb<Cleaning>
         var liquid = particulars.In ?? (porous && !job.IsAnywhere(material => material.NeedsWashing) ? null : Liquid.SoapyWater);
         if (liquid is null && particulars.Ultrasonic)
             throw new ParticularException("ultrasonic", "A bath needs a liquid; say which with in, such as in: water.");
-        // wet fibreboard takes overnight; a piece rinsed in anything else is dry in an hour or two
-        DryingRange? dries = liquid is null ? null : porous ? DryingRange.Hours(12, 24) : DryingRange.Hours(1, 2);
+        DryingRange? dries = liquid is null ? null : Settings.Dries(job);
         var hands = ByHand.For(job.Size);
         return new Intent(
             [

@@ -24,13 +24,14 @@ public sealed class Fill : Verb<Filling>
     /// <inheritdoc/>
     protected override Intent Intend(Job job, Filling particulars)
     {
-        var cures = particulars.Cures ?? Fillers.Cures(particulars.Using);
+        var row = job.Tables.Setting(Fillers.Spoken(particulars.Using));
+        var cures = particulars.Cures ?? row.Sets;
         return new Intent(
             [
-                new Deed.Prepare(Preparation.Filled, cures, Fillers.CarrierOf(particulars.Using))
+                new Deed.Prepare(Preparation.Filled, cures, row.Carrier)
                 {
-                    With = Fillers.Spoken(particulars.Using),
-                    Sandable = cures,
+                    With = row.Name,
+                    Sandable = particulars.Cures ?? row.Sandable ?? cures,
                 },
             ],
             new Work { PerUnit = PerUnit.For(job.Size), SetUp = new Attended(3), PutAway = new Attended(2) })

@@ -16,23 +16,9 @@ public enum Filler
     WaterFiller,
 }
 
-/// <summary>How fillers cure; all figures common practice.</summary>
+/// <summary>What fillers are called in the table of setting times, and their cautions.</summary>
 internal static class Fillers
 {
-    public static DryingRange Cures(Filler filler) => filler switch
-    {
-        Filler.SolventPutty => DryingRange.Hours(4, 24), // by depth
-        Filler.WaterFiller => DryingRange.Hours(1, 4),
-        _ => DryingRange.Hours(12, 24),
-    };
-
-    public static Carrier CarrierOf(Filler filler) => filler switch
-    {
-        Filler.SolventPutty => Carrier.Solvent,
-        Filler.WaterFiller => Carrier.Water,
-        _ => Carrier.Reaction,
-    };
-
     public static string Spoken(Filler filler) => filler switch
     {
         Filler.SolventPutty => "solvent putty",

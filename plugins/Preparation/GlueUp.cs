@@ -29,12 +29,12 @@ public sealed class GlueUp : Verb<Gluing>
     protected override Intent Intend(Job job, Gluing particulars)
     {
         var glue = particulars.Using ?? Glues.Suiting(job);
-        var row = Glues.Of(glue);
+        var row = job.SettingOf(glue);
         return new Intent(
             [
-                new Deed.Prepare(Preparation.Glued, row.Works, row.Carrier)
+                new Deed.Prepare(Preparation.Glued, row.Sets, row.Carrier)
                 {
-                    With = row.Spoken,
+                    With = row.Name,
                     Glue = glue,
                     Sandable = row.Sandable,
                     Faces = particulars.Faces,

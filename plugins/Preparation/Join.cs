@@ -35,10 +35,10 @@ public sealed class Join : Verb<Joining>
         if (job.Named.Count < 2)
             throw new ParticularException("", "A join takes two parts or more, such as join: [body, arm].");
         var glue = particulars.Using ?? Glues.Suiting(job);
-        var row = Glues.Of(glue);
+        var row = job.SettingOf(glue);
         return new Intent(
             [
-                new Deed.Join(job.Named, particulars.Hides?.Names ?? [], row.Works, row.Carrier)
+                new Deed.Join(job.Named, particulars.Hides?.Names ?? [], row.Sets, row.Carrier)
                 {
                     Glue = glue,
                     Faces = particulars.Faces,

@@ -24,10 +24,7 @@ public sealed class Sand : Verb<Sanding>
     /// <inheritdoc/>
     protected override Intent Intend(Job job, Sanding particulars)
     {
-        // wet sanding leaves the piece damp, fibreboard for half a day
-        DryingRange? dries = particulars.Wet != true ? null
-            : job.IsAnywhere(material => material.IsPorous) ? DryingRange.Hours(12, 24)
-            : DryingRange.Hours(1, 2);
+        DryingRange? dries = particulars.Wet == true ? Settings.Dries(job) : null;
         return new Intent(
             [
                 new Deed.Prepare(Preparation.Sanded, dries, dries is null ? Carrier.None : Carrier.Water) { IsWet = particulars.Wet },

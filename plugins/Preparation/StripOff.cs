@@ -35,7 +35,7 @@ public sealed class StripOff : Verb<Stripping>
             {
                 Liquid = liquid,
                 IsUltrasonic = particulars.Ultrasonic,
-                Settles = job.IsAnywhere(material => material.IsPorous) ? DryingRange.Hours(12, 24) : DryingRange.Hours(1, 2),
+                Settles = Settings.Dries(job),
             }
             : new Deed.Strip("sandpaper", Carrier.None);
         var hands = PerUnit.For(job.Size);

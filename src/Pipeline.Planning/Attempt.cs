@@ -25,11 +25,10 @@ internal abstract record Trial
 
 /// <summary>Poses a batch, solves it, and looks further ahead where the sittings end before the work does.</summary>
 /// <param name="walked">The batch.</param>
-/// <param name="trade">What the plugins brought.</param>
 /// <param name="request">From when, how hard to try.</param>
 /// <param name="pace">How close to the low figures where nothing else is said.</param>
 /// <param name="cancel">Stops the search.</param>
-internal sealed class Attempt(Walked walked, Trade trade, PlanRequest request, Pace pace, CancellationToken cancel)
+internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, CancellationToken cancel)
 {
     /// <summary>
     /// A part of each sitting stays free unless no due time can be met that way: those come first, and the plan then says how full it is.
@@ -49,7 +48,7 @@ internal sealed class Attempt(Walked walked, Trade trade, PlanRequest request, P
     /// <param name="slack">The share of each sitting that stays free.</param>
     public Trial Once(Pacing pacing, double slack)
     {
-        var posing = new Posing(walked, trade, request.From, pacing, slack);
+        var posing = new Posing(walked, request.From, pacing, slack);
         var horizon = new Horizon(walked, request.From, pace);
         while (true)
         {

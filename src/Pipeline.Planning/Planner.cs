@@ -13,7 +13,7 @@ public static class Planner
 
     /// <summary>Plans a batch.</summary>
     /// <param name="walked">The batch, walked without an error.</param>
-    /// <param name="trade">What the plugins brought, for the clean-out times.</param>
+    /// <param name="trade">What the plugins brought.</param>
     /// <param name="request">From when, how hard to try.</param>
     /// <param name="cancel">Stops the search; the best plan so far is returned, if there is one.</param>
     /// <returns>
@@ -29,7 +29,7 @@ public static class Planner
         var before = Before(walked, request.From);
         if (before.Any(finding => finding.Level == Level.Error))
             return new PlanOutcome.NoPlan(before.Where(finding => finding.Level == Level.Error).ToSequence());
-        var attempt = new Attempt(walked, trade, request, pace, cancel);
+        var attempt = new Attempt(walked, request, pace, cancel);
         var pacing = new Pacing(walked, pace);
         var trial = attempt.WithSlack(pacing);
         if (trial is Trial.None && pace == Pace.Comfortable && Decided(walked) is { Count: > 0 } decided)
@@ -41,7 +41,7 @@ public static class Planner
 
         if (trial is not Trial.Found { Table: var table })
             return new PlanOutcome.NoPlan(((Trial.None)trial).Reasons);
-        var waysOut = table.IsInTime || !request.WithWaysOut ? [] : new WaysOut(table, trade, request, cancel).Find();
+        var waysOut = table.IsInTime || !request.WithWaysOut ? [] : new WaysOut(table, request, cancel).Find();
         return new PlanOutcome.Planned(PlanLayOut.Of(table, trade) with { WaysOut = waysOut });
     }
 

@@ -33,6 +33,7 @@ internal static class RouteWalk
                 Passage = passage,
                 Overspray = overspray,
                 Shelf = batch.Paints,
+                Tables = batch.Tables,
                 Climate = batch.Bench.Climate,
                 Protection = step.Protection.Over(batch.Bench.Protection),
             });

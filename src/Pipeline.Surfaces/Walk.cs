@@ -89,6 +89,7 @@ public static class Walk
         Starts = routes.SelectMany((route, index) => route.Route.Pins.Select(pin =>
             new DecidedStart(new StepInBatch(index, pin.Step), pin.At.ToDateTimeUnspecified()))).ToSequence(),
         Paints = batch.Paints,
+        Tables = batch.Tables,
         Climate = batch.Bench.Climate,
         Bench = batch.Bench.Place,
         Painters = batch.Bench.Painters.Count,

@@ -11,6 +11,7 @@ public sealed class PatinaFluids : Catalogue<Family>
         new Family
         {
             Name = "patina fluid",
+            Like = "waterborne acrylic",
             Carrier = Carrier.Water,
             Thin = Times,
             Heavy = Times,

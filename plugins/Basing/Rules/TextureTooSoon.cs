@@ -11,7 +11,7 @@ public sealed class TextureTooSoon : CoatRule
     /// <inheritdoc/>
     protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        return surface.Top is { } top && Concerns.Of(coat, top) == Concern.OverTexture
+        return surface.Top is { } top && moment.ConcernOf(coat, top) == Concern.OverTexture
             ? moment.WaitsFor(top, DryingState.Recoatable, area, $"{top.Name} that is wet inside cracks under {coat.Name}, and sand moves.", "Leave it overnight.")
             : null;
     }

@@ -20,7 +20,9 @@ public sealed class AlcoholOnSoluble : TradeRule
         {
             if (Attacked(moment.Before[area], isRubbed: coat is null) is not { } top || !top.IsWaterborne())
                 continue;
-            var attacker = coat?.Name ?? rubbed!;
+            if (coat is null ? !IsTakenOff(moment, rubbed!.Value, top) : moment.Pair(coat, top) is { WhenDry: Bearing.Fine, WhenCured: Bearing.Fine })
+                continue;
+            var attacker = coat?.Name ?? rubbed!.Value.Spoken();
             var pointer = new Pointer(top.Step, $"{top.Name} was laid here");
             if (coat is null || coat.Body == Body.Heavy)
                 yield return moment.Says(Level.Error, area, $"The alcohol in {attacker} strips {top.Name} off {{areas}}.", "Take a milder liquid, or seal it with a lacquer varnish first.", pointer);
@@ -45,13 +47,16 @@ public sealed class AlcoholOnSoluble : TradeRule
         return null;
     }
 
-    private static string? RubbedOn(Step step)
+    private static bool IsTakenOff(Moment moment, Liquid liquid, Layer top) =>
+        moment.Tables.Rewetting(liquid, top.Family!) is not { WhenDry: < Bite.Lifts, WhenCured: < Bite.Lifts };
+
+    private static Liquid? RubbedOn(Step step)
     {
         foreach (var deed in step.Deeds)
         {
             var liquid = deed switch { Deed.CleanBack back => back.Liquid, Deed.Prepare { What: Preparation.Washed } wash => wash.Liquid, _ => null };
             if (liquid?.Carrier() == Carrier.Alcohol)
-                return liquid.Value.Spoken();
+                return liquid;
         }
 
         return null;

@@ -9,15 +9,17 @@ public sealed class FlakesDragged : CoatRule
     public override string Summary => "Bare alcohol metal is only misted over.";
 
     /// <inheritdoc/>
-    protected override bool LooksAt(Layer coat) => coat.IsWet() && (coat.IsAlcohol() || coat.IsHot() || coat.IsStain());
+    protected override bool LooksAt(Layer coat) => !coat.IsSpirit(); // their thinner is another rule's
 
     /// <inheritdoc/>
     protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        if (surface.TopCoat() is not { } top || !top.IsAlcohol() || !top.IsMetallic)
+        if (surface.TopCoat() is not { } top || !top.IsAlcohol() || !top.IsMetallic || moment.Pair(coat, top) is not { } pair)
+            return null;
+        if (pair.WhenDry != Bearing.Barrier && (pair.WhenDry != Bearing.Mist || !coat.IsWet()))
             return null;
         return moment.Says(
-            coat.IsStain() ? Level.Warning : Level.Error,
+            pair.WhenDry == Bearing.Barrier ? Level.Warning : Level.Error,
             area,
             $"{coat.Name} laid wet on the bare {top.Name} of {{areas}} floats its flakes: the metal blotches.",
             $"Seal {top.Name} with two mist coats first ('body: mist').",

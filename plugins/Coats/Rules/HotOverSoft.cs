@@ -17,14 +17,21 @@ public sealed class HotOverSoft : CoatRule
     /// <inheritdoc/>
     protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        if (surface.Top is not { } top)
+        if (surface.Top is not { } top || moment.Pair(coat, top) is not { } pair)
             return null;
-        if (Concerns.Of(coat, top) == Concern.HotOverSoft)
-            return Wait(moment, coat, top, DryingState.Cured, area);
-        return coat.IsHot() && top.IsWaterborne() && Wait(moment, coat, top, DryingState.MaskSafe, area) is { } hard
+        if (moment.ConcernOf(coat, top) == Concern.HotOverSoft)
+            return pair.WhenCured == Bearing.Never ? null : Wait(moment, coat, top, DryingState.Cured, area);
+        return pair is { WhenDry: Bearing.Mist, From: > DryingState.Recoatable } && Wait(moment, coat, top, pair.From, area) is { } hard
             ? hard with { Gravest = Level.Warning }
             : null;
     }
+
+    // laid wet is another rule's, and a thin effect counts as cured once it is dry
+    private protected override Verdict? Besides(Moment moment, Layer coat, string area, Surface surface) =>
+        surface.Top is { } top && !coat.IsWetInWet && !top.IsSpiritEffect()
+        && moment.Pair(coat, top) is { WhenCured: >= Bearing.Barrier } pair && (pair.WhenCured == Bearing.Never || !coat.IsWet())
+            ? moment.Refusal(coat, top, pair, area)
+            : null;
 
     private static Verdict.Needs? Wait(Moment moment, Layer coat, Layer top, DryingState state, string area) => moment.WaitsFor(
         top, state, area, $"The strong thinner of {coat.Name} wrinkles {top.Name} while it is soft.",

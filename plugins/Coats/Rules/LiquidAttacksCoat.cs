@@ -18,7 +18,7 @@ public sealed class LiquidAttacksCoat : TradeRule
             yield break;
         foreach (var area in moment.Reached())
         {
-            if (Under(moment.Before[area]) is not { Family: { } family } coat || IsToldElsewhere(liquid, coat) || Dissolving.Of(liquid, family) is not { } row)
+            if (Under(moment.Before[area]) is not { Family: { } family } coat || IsToldElsewhere(liquid, coat) || moment.Tables.Rewetting(liquid, family) is not { } row)
                 continue;
             var pointer = new Pointer(coat.Step, $"{coat.Name} was laid here");
             if (row.WhenCured >= Bite.Lifts)

@@ -13,7 +13,7 @@ public sealed class MixOfFamilies : TradeRule
     {
         foreach (var mix in batch.Paints)
         {
-            if (mix.Recipe is not { } recipe || Curdles(recipe) is not var (one, other))
+            if (mix.Recipe is not { } recipe || Curdles(recipe, batch.Tables) is not var (one, other))
                 continue;
             yield return new BatchVerdict
             {
@@ -25,7 +25,7 @@ public sealed class MixOfFamilies : TradeRule
         }
     }
 
-    private static (string One, string Other)? Curdles(Recipe recipe)
+    private static (string One, string Other)? Curdles(Recipe recipe, Tables tables)
     {
         for (var i = 0; i < recipe.Parts.Count; i++)
         {
@@ -37,12 +37,16 @@ public sealed class MixOfFamilies : TradeRule
                     return ($"{one.Name} ({one.Family.Name})", $"{other.Name} ({other.Family.Name})");
             }
 
-            if (recipe.Thinner is { } thinner && Thinners.CarrierOf(thinner.With) is { } carrier && Thinners.Curdle(one.Family.Carrier, carrier))
+            if (recipe.Thinner is { } thinner && IsCurdledBy(one.Family, thinner.With, tables))
                 return ($"{one.Name} ({one.Family.Name})", thinner.With);
         }
 
         return null;
     }
+
+    // what a family is usually thinned with is its own, whatever its name holds
+    private static bool IsCurdledBy(Family family, string thinner, Tables tables) =>
+        !family.Thinners.Contains(thinner, StringComparer.OrdinalIgnoreCase) && tables.Thinner(thinner)?.Curdles.Contains(family.Carrier) == true;
 
     // one cup takes what one thinner thins; what sets by reaction is not known from here
     private static bool Strangers(Carrier one, Carrier other) => one != other && IsThinned(one) && IsThinned(other);

@@ -18,7 +18,7 @@ public sealed class RecoatTooSoon : CoatRule
             return null;
         if (coat.IsWetInWet)
             return top.Family?.OpenTime is { } open ? StillOpen(moment, top, open, area, coat) : null;
-        if (Concerns.Of(coat, top) != Concern.Recoat || top.TimeTo(DryingState.Recoatable) is not { } time)
+        if (moment.ConcernOf(coat, top) != Concern.Recoat || top.TimeTo(DryingState.Recoatable) is not { } time)
             return null;
         var wait = moment.WaitsSince(
             top, time, "recoatable", area, $"{coat.Name} laid sooner sags, lifts or wrinkles {top.Name}.", "Wait, or do another piece first.");

@@ -11,12 +11,12 @@ public sealed class WetHotCoat : CoatRule
     /// <inheritdoc/>
     protected override bool LooksAt(Layer coat) =>
         // a sponge that is dabbed almost dry lays no wet coat
-        (coat.IsHot() || coat.IsAlcohol()) && coat.IsWet() && coat.Technique != Technique.Sponge;
+        coat.IsWet() && coat.Technique != Technique.Sponge;
 
     /// <inheritdoc/>
     protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        if (surface.Top is not { } top || !(top.IsSpirit() || (coat.IsHot() && top.IsWaterborne())))
+        if (surface.Top is not { } top || moment.Pair(coat, top) is not { } pair || !IsCrazed(coat, top, pair))
             return null;
         return moment.Says(
             Level.Warning,
@@ -26,4 +26,9 @@ public sealed class WetHotCoat : CoatRule
             new Pointer(top.Step, $"{top.Name} was laid here"))
             .MendedBy(moment.MistFirst(coat));
     }
+
+    // bare alcohol metal, and alcohol on what it dissolves, have rules of their own; what only a barrier parts is as bad wet
+    private static bool IsCrazed(Layer coat, Layer top, CoatOver pair) =>
+        (pair.WhenCured == Bearing.Mist || (pair.WhenCured == Bearing.Barrier && (coat.IsHot() || coat.IsAlcohol())))
+        && !(top.IsAlcohol() && top.IsMetallic) && !(coat.IsAlcohol() && top.IsWaterborne());
 }

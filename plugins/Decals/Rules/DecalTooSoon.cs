@@ -14,7 +14,7 @@ public sealed class DecalTooSoon : CoatRule
     /// <inheritdoc/>
     protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        if (surface.Top is not { } top || Concerns.Of(coat, top) != Concern.DecalOnYoung)
+        if (surface.Top is not { } top || moment.ConcernOf(coat, top) != Concern.DecalOnYoung)
             return null;
         var state = top.IsSpirit() ? DryingState.Cured : DryingState.WashSafe;
         return moment.WaitsFor(top, state, area, $"Water and softener attack {top.Name} while it is young.", "Leave the ground overnight before the decals.");

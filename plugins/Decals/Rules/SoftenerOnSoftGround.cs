@@ -17,11 +17,11 @@ public sealed class SoftenerOnSoftGround : TradeRule
         foreach (var area in moment.Reached())
         {
             var surface = moment.Before[area];
-            if (!surface.Has(LayerRole.Decal) || surface.Ground() is not { } ground)
+            if (!surface.Has(LayerRole.Decal) || surface.Ground() is not { Family: { } family } ground || moment.Tables.Rewetting(Liquid.DecalSoftener, family) is not { WhenDry: >= Bite.Lifts } row)
                 continue;
             var pointer = new Pointer(ground.Step, $"{ground.Name} was laid here");
-            if (ground.IsAlcohol())
-                yield return moment.Says(Level.Error, area, $"Softener eats the bare {ground.Name} under the decal on {{areas}}.", "Varnish the metal before the decals, or leave it at setter.", pointer);
+            if (row.WhenCured >= Bite.Lifts)
+                yield return moment.Says(Level.Error, area, $"Softener eats the bare {ground.Name} under the decal on {{areas}}.", "Varnish it before the decals, or leave it at setter.", pointer);
             else if (ground.IsSpirit() && moment.WaitsFor(ground, DryingState.Cured, area, $"Softener eats {ground.Name} until it has cured.", "Wait, or leave it at setter.") is { } wait)
                 yield return wait;
             else if (ground.IsWaterborne() && ground.Role != LayerRole.Varnish)

@@ -18,13 +18,13 @@ public sealed class MaskOnTooLong : TradeRule
         {
             foreach (var mask in moment.Before[area].Masks)
             {
-                if (mask.Material.Kind == MaskKind.Cover || !IsTakenOff(moment.Step, mask.Name))
+                if (mask.Material.TimeOn is not { } timeOn || !IsTakenOff(moment.Step, mask.Name))
                     continue;
                 yield return new Verdict.Needs
                 {
                     Step = moment.Step.Index,
                     Since = mask.Step,
-                    Span = new Span.AtMost(mask.Material.TimeOn, mask.Material.HardLimit),
+                    Span = new Span.AtMost(timeOn, mask.Material.HardLimit),
                     For = $"{mask.Material.Name} off",
                     Areas = [area],
                     Message = $"{mask.Material.Name} left on longer leaves residue or takes paint with it.",

@@ -26,7 +26,7 @@ public sealed class VarnishTooSoon : TradeRule
                 continue;
             foreach (var area in moment.Reached())
             {
-                if (finals[area] != moment.Step.Index || moment.Before[area].Top is not { Role: LayerRole.Colour } top || Concerns.Of(varnish, top) != Concern.Recoat)
+                if (finals[area] != moment.Step.Index || moment.Before[area].Top is not { Role: LayerRole.Colour } top || moment.ConcernOf(varnish, top) != Concern.Recoat)
                     continue;
                 if (moment.WaitsFor(top, DryingState.Handleable, area, $"{top.Name} is not dry through: the varnish traps what is still in it.", "Wait until it can be handled.") is { } wait)
                     yield return wait with { Gravest = Level.Warning };

@@ -11,8 +11,8 @@ public sealed class EffectTooSoon : CoatRule
     /// <inheritdoc/>
     protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        return surface.Top is { } top && Concerns.Of(coat, top) == Concern.ThinnerOnYoung
-            ? moment.WaitsFor(top, DryingState.WashSafe, area, $"{top.Name} is too young for the thinner of {coat.Name} and for rubbing.", "Wait, or lay a barrier varnish.")
+        return surface.Top is { } top && moment.ConcernOf(coat, top) == Concern.ThinnerOnYoung
+            ? moment.WaitsFor(top, moment.Pair(coat, top)!.From, area, $"{top.Name} is too young for the thinner of {coat.Name} and for rubbing.", "Wait, or lay a barrier varnish.")
             : null;
     }
 }

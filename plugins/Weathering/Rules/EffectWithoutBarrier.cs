@@ -12,7 +12,7 @@ public sealed class EffectWithoutBarrier : TradeRule
     public override IEnumerable<Verdict> Judge(Moment moment)
     {
         var coat = moment.Step.Coat();
-        var rubbed = moment.Step.First<Deed.CleanBack>() is { Dissolves: Carrier.Spirit } back ? back.With : null;
+        var rubbed = moment.Step.First<Deed.CleanBack>() is { Dissolves: Carrier.Spirit } back ? back : null;
         if (coat is { IsWetInWet: true } || (rubbed is null && coat?.IsSpirit() != true))
             yield break;
         foreach (var area in moment.Reached())
@@ -21,19 +21,22 @@ public sealed class EffectWithoutBarrier : TradeRule
             // what is cleaned back was judged when it was laid
             if (rubbed is not null && surface.Top?.IsSpiritEffect() == true)
                 continue;
-            if (surface.TopCoat() is not { } top || !IsDissolved(top, coat))
+            if (surface.TopCoat() is not { } top || !(coat is null ? IsDissolved(moment, rubbed!, top) : IsDissolved(moment, coat, top)))
                 continue;
             yield return moment.Says(
                 top.IsAlcohol() || coat is { Role: not LayerRole.Effect } ? Level.Warning : Level.Error,
                 area,
-                $"The thinner of {rubbed ?? coat!.Name} dissolves {top.Name} on {{areas}}: no varnish lies between them.",
+                $"The thinner of {rubbed?.With ?? coat!.Name} dissolves {top.Name} on {{areas}}: no varnish lies between them.",
                 "Varnish {areas} first and let the varnish get wash-safe.",
                 new Pointer(top.Step, $"{top.Name} was laid here"))
                 .MendedBy(moment.VarnishFirst(surface.Top, Sheen.Satin));
         }
     }
 
-    // by an effect or by rubbing any enamel or oil; by a whole coat of oil the enamel under it
-    private static bool IsDissolved(Layer top, Layer? coat) =>
-        top.IsAlcohol() || (top.IsSpirit() && (coat is null || coat.IsSpiritEffect() || (Concerns.IsEnamel(top) && !Concerns.IsEnamel(coat))));
+    private static bool IsDissolved(Moment moment, Layer coat, Layer top) =>
+        moment.Pair(coat, top) is { WhenCured: Bearing.Barrier } pair && (coat.IsSpiritEffect() || pair.WhenDry != Bearing.Never);
+
+    // metal flakes move even where their binder only softens
+    private static bool IsDissolved(Moment moment, Deed.CleanBack back, Layer top) =>
+        top.IsAlcohol() || (top.IsSpirit() && (back.Liquid is not { } liquid || moment.Tables.Rewetting(liquid, top.Family!) is not { WhenDry: < Bite.Lifts }));
 }

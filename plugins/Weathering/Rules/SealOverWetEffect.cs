@@ -11,7 +11,7 @@ public sealed class SealOverWetEffect : CoatRule
     /// <inheritdoc/>
     protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        return surface.Top is { } top && Concerns.Of(coat, top) == Concern.SealOverEffect
+        return surface.Top is { } top && moment.ConcernOf(coat, top) == Concern.SealOverEffect
             ? moment.WaitsFor(top, DryingState.Cured, area, $"Solvent of {top.Name} shut in under {coat.Name} fogs, softens or cracks it.", "Wait until there is no smell and no wet shine.")
             : null;
     }

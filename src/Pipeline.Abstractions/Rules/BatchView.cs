@@ -12,6 +12,9 @@ public sealed record BatchView
     /// <summary>Paints and mixes, in file order.</summary>
     public Sequence<Paint> Paints { get; init; }
 
+    /// <summary>The trade's tables as they hold for the batch.</summary>
+    public Tables Tables { get; init; } = Tables.Empty;
+
     /// <summary>The bench's climate.</summary>
     public BenchClimate Climate { get; init; } = BenchClimate.Standard;
 

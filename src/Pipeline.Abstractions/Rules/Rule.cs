@@ -27,6 +27,9 @@ public sealed record Moment
     /// <summary>Paints and mixes of the file, in its order.</summary>
     public Sequence<Paint> Shelf { get; init; }
 
+    /// <summary>The trade's tables as they hold for the batch.</summary>
+    public Tables Tables { get; init; } = Tables.Empty;
+
     /// <summary>The bench's climate.</summary>
     public required BenchClimate Climate { get; init; }
 

@@ -46,6 +46,9 @@ public sealed record Family
     /// <summary>Other names a file may use.</summary>
     public Sequence<string> AlsoCalled { get; init; }
 
+    /// <summary>The family whose rows in the other tables serve for it where it has none of its own; null for the usual one of its carrier.</summary>
+    public string? Like { get; init; }
+
     /// <summary>What leaves the film.</summary>
     public required Carrier Carrier { get; init; }
 
@@ -175,8 +178,8 @@ public sealed record MaskMaterial
     /// <summary>Sticks hard enough to lift weak layers.</summary>
     public bool IsStrongTack { get; init; }
 
-    /// <summary>Beyond this time on, it leaves residue or lifts paint.</summary>
-    public required Drying TimeOn { get; init; }
+    /// <summary>Beyond this time on, it leaves residue or lifts paint; null for what is not stuck down and may lie as long as it likes.</summary>
+    public required Drying? TimeOn { get; init; }
 
     /// <summary>The hard limit, or null.</summary>
     public Drying? HardLimit { get; init; }
@@ -188,21 +191,10 @@ public sealed record MaskMaterial
     public required string Source { get; init; }
 }
 
-/// <summary>Attended minutes to clean a spraying tool out between two loads, and at the end of a sitting.</summary>
-public sealed record CleanOutTimes(
-    Attended SameLoad,
-    Attended LightToDark,
-    Attended DarkToLight,
-    Attended FamilyChange,
-    Attended AfterMetallic,
-    Attended EndOfSitting,
-    string Source)
-{
-    /// <summary>To get the clean tool out and ready: paid once, before its first load of a sitting.</summary>
-    public Attended Fill { get; init; }
-}
-
-/// <summary>Rows of a table that a plugin adds to what the program knows: families, materials, mask materials, clean-out times.</summary>
+/// <summary>
+/// Rows of a table that a plugin adds to what the program knows: families, materials, mask materials, and the rows of compatibility,
+/// re-wetting, clean-outs, thinners and setting times.
+/// </summary>
 /// <typeparam name="T">What a row is.</typeparam>
 public abstract class Catalogue<T>
 {

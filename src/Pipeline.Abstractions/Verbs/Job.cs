@@ -85,6 +85,9 @@ public sealed record Model
 /// <param name="As">The step's own name; for a step without <c>as</c>, the areas parted by <c>+</c>.</param>
 public sealed record Job(Model Model, Sequence<Area> Areas, Sequence<string> Named, string As)
 {
+    /// <summary>The trade's tables as they hold for the batch.</summary>
+    public Tables Tables { get; init; } = Tables.Empty;
+
     /// <summary>The size of the areas acted on together.</summary>
     public SurfaceSize Size => new(Areas.Sum(area => area.Size.SquareCentimetres));
 }

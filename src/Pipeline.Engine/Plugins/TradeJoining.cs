@@ -8,9 +8,10 @@ namespace Pipeline.Engine;
 public static class TradeJoining
 {
     /// <summary>
-    /// One trade from many. Of two things with one name the first plugin's stays, and a finding names both plugins.
+    /// One trade from many. Of two things with one name the first plugin's stays, and a finding names both plugins. Rows of tables are kept
+    /// in the order of the plugins.
     /// </summary>
-    /// <param name="plugins">Each plugin's name, the file it came from and what it brings; earlier ones win.</param>
+    /// <param name="plugins">Each plugin's name, the file it came from and what it brings. Earlier ones keep names that later ones bring too; of rows about the same thing the later counts.</param>
     public static (Trade Trade, Sequence<Finding> Findings) Join(IEnumerable<(string Plugin, string File, Trade Trade)> plugins)
     {
         ArgumentNullException.ThrowIfNull(plugins);
@@ -24,7 +25,11 @@ public static class TradeJoining
                 Families = Joined("coating family", all, trade => trade.Families, family => family.Name, findings),
                 Materials = Joined("material", all, trade => trade.Materials, material => material.Name, findings),
                 MaskMaterials = Joined("mask material", all, trade => trade.MaskMaterials, mask => mask.Name, findings),
-                CleanOuts = all.SelectMany(each => each.Trade.CleanOuts).ToSequence(),
+                Compatibility = InOrder(all, trade => trade.Compatibility),
+                Rewetting = InOrder(all, trade => trade.Rewetting),
+                CleanOuts = InOrder(all, trade => trade.CleanOuts),
+                Thinners = InOrder(all, trade => trade.Thinners),
+                Settings = InOrder(all, trade => trade.Settings),
             },
             findings.ToSequence());
     }
@@ -55,6 +60,10 @@ public static class TradeJoining
         var full = assembly.GetName().Name ?? "unnamed";
         return full[(full.LastIndexOf('.') + 1)..];
     }
+
+    // rows about the same thing stand one after the other, and the last of them counts
+    private static Sequence<Brought<T>> InOrder<T>(List<(string Plugin, string File, Trade Trade)> plugins, Func<Trade, Sequence<Brought<T>>> rowsOf) =>
+        plugins.SelectMany(each => rowsOf(each.Trade)).ToSequence();
 
     private static Sequence<Brought<T>> Joined<T>(
         string what,

@@ -12,7 +12,11 @@ internal sealed partial class TradeMaking(string plugin)
     private readonly Dictionary<string, Brought<Family>> families = [];
     private readonly Dictionary<string, Brought<Material>> materials = [];
     private readonly Dictionary<string, Brought<MaskMaterial>> maskMaterials = [];
-    private readonly List<Brought<CleanOutTimes>> cleanOuts = [];
+    private readonly List<Brought<CoatOver>> compatibility = [];
+    private readonly List<Brought<Rewets>> rewetting = [];
+    private readonly List<Brought<CleanOutTime>> cleanOuts = [];
+    private readonly List<Brought<Thinner>> thinners = [];
+    private readonly List<Brought<Setting>> settings = [];
 
     /// <summary>Adds a verb, a rule or the rows of a catalogue.</summary>
     /// <exception cref="PluginException">A name is missing, taken or cannot be written.</exception>
@@ -37,15 +41,27 @@ internal sealed partial class TradeMaking(string plugin)
             case Catalogue<MaskMaterial> rows:
                 AddRows(maskMaterials, "mask material", rows, row => row.Name, row => row.AlsoCalled);
                 break;
-            case Catalogue<CleanOutTimes> rows:
-                cleanOuts.AddRange(rows.Entries.Select(row => new Brought<CleanOutTimes>(plugin, row)));
+            case Catalogue<CoatOver> rows:
+                AddCells(compatibility, rows, row => [row.Coat, row.Over]);
+                break;
+            case Catalogue<Rewets> rows:
+                AddCells(rewetting, rows, row => [row.Coat]);
+                break;
+            case Catalogue<CleanOutTime> rows:
+                AddCells(cleanOuts, rows, _ => []);
+                break;
+            case Catalogue<Thinner> rows:
+                AddCells(thinners, rows, row => [row.Name]);
+                break;
+            case Catalogue<Setting> rows:
+                AddCells(settings, rows, row => [row.Name]);
                 break;
             default:
                 throw new PluginException($"its class {item.GetType().Name} is a catalogue of something this program has no table for");
         }
     }
 
-    /// <summary>All that was added, sorted by name.</summary>
+    /// <summary>All that was added; what has a name of its own is sorted by it.</summary>
     public Trade Made() => new()
     {
         Verbs = Sorted(verbs),
@@ -53,7 +69,11 @@ internal sealed partial class TradeMaking(string plugin)
         Families = Sorted(families),
         Materials = Sorted(materials),
         MaskMaterials = Sorted(maskMaterials),
+        Compatibility = compatibility.ToSequence(),
+        Rewetting = rewetting.ToSequence(),
         CleanOuts = cleanOuts.ToSequence(),
+        Thinners = thinners.ToSequence(),
+        Settings = settings.ToSequence(),
     };
 
     private static Sequence<Brought<T>> Sorted<T>(Dictionary<string, Brought<T>> items) =>
@@ -75,6 +95,18 @@ internal sealed partial class TradeMaking(string plugin)
             if (name is null || alsoCalled(row).With(name).Any(each => !TradeName().IsMatch(each)))
                 throw new PluginException($"a {what} of its class {rows.GetType().Name} needs a name of plain words");
             AddOne(to, what, name, row);
+        }
+    }
+
+    private void AddCells<T>(List<Brought<T>> to, Catalogue<T> rows, Func<T, Sequence<string?>> namesOf)
+    {
+        foreach (var row in rows.Entries)
+        {
+            if (row is null)
+                throw new PluginException($"a row of its class {rows.GetType().Name} is missing");
+            if (namesOf(row).Any(name => name is null || !TradeName().IsMatch(name)))
+                throw new PluginException($"a row of its class {rows.GetType().Name} needs names of plain words");
+            to.Add(new Brought<T>(plugin, row));
         }
     }
 

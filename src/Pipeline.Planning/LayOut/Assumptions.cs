@@ -1,13 +1,12 @@
 using System.Globalization;
 using Pipeline.Abstractions;
-using Pipeline.Workflows;
 
 namespace Pipeline.Planning;
 
 /// <summary>Figures a plan rests on that nobody at this bench has confirmed.</summary>
 internal static class Assumptions
 {
-    public static Sequence<string> Of(Timetable table, Trade trade)
+    public static Sequence<string> Of(Timetable table)
     {
         var batch = table.Batch;
         var steps = batch.Routes.SelectMany(route => route.Steps).ToList();
@@ -28,9 +27,10 @@ internal static class Assumptions
             lines.Add($"The bench does not list a tool '{tool}'; one is counted on.");
         if (table.Posed.Tools.Names.Count > 0)
         {
-            lines.Add(trade.CleanOuts.IsEmpty
+            var sources = Enum.GetValues<ToolChange>().Select(batch.Tables.CleanOut).OfType<CleanOutTime>().Select(row => row.Source).Distinct().ToList();
+            lines.Add(sources.Count == 0
                 ? "No plugin says how long cleaning a spraying tool takes; nothing is counted for it."
-                : $"Minutes for cleaning tools out: {trade.CleanOuts[0].Item.Source}.");
+                : $"Minutes for cleaning tools out: {Phrases.Listed(sources)}.");
         }
 
         if (laid.Count > 0)

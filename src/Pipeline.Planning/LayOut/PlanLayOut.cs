@@ -35,7 +35,7 @@ internal static class PlanLayOut
             ],
             Measure = Measure(table),
             CriticalChain = Chain.Of(table),
-            Assumptions = Assumptions.Of(table, trade),
+            Assumptions = Assumptions.Of(table),
         };
     }
 

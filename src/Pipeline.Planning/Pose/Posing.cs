@@ -13,7 +13,7 @@ namespace Pipeline.Planning;
 /// or packing. Due times hang on that one.
 /// Of each sitting the share of slack at its end stays free.
 /// </summary>
-internal sealed class Posing(Walked walked, Trade trade, Instant from, Pacing pacing, double slack)
+internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double slack)
 {
     private readonly Batch batch = walked.Batch;
     private readonly Clock clock = new(from);
@@ -63,7 +63,7 @@ internal sealed class Posing(Walked walked, Trade trade, Instant from, Pacing pa
             Problem = new Problem
             {
                 Workers = Workers(sittings),
-                Tools = tools.ForScheduler(batch.Bench, CleanOuts),
+                Tools = tools.ForScheduler(batch.Bench, batch.Tables),
                 Places = rack is null ? [] : [new Scheduling.Place(rack.Name, rack.Count)],
                 Activities = activities.ToImmutable(),
                 Waits = waits.ForScheduler(),
@@ -78,8 +78,6 @@ internal sealed class Posing(Walked walked, Trade trade, Instant from, Pacing pa
             FirstOfRoute = firsts.ToImmutable(),
         };
     }
-
-    private CleanOutTimes? CleanOuts => trade.CleanOuts.IsEmpty ? null : trade.CleanOuts[0].Item;
 
     private ImmutableArray<Worker> Workers(ImmutableArray<OpenSitting> sittings)
     {

@@ -41,7 +41,7 @@ internal sealed class ToolLoads
     }
 
     /// <summary>The tools for the scheduler. A tool the bench does not list counts as one.</summary>
-    public ImmutableArray<Tool> ForScheduler(Bench bench, CleanOutTimes? times)
+    public ImmutableArray<Tool> ForScheduler(Bench bench, Tables tables)
     {
         var tools = ImmutableArray.CreateBuilder<Tool>();
         for (var t = 0; t < names.Count; t++)
@@ -53,9 +53,9 @@ internal sealed class ToolLoads
                 name,
                 Math.Max(1, listed?.Count ?? 1),
                 [.. held.Select(paint => paint?.Name ?? "")],
-                [.. held.Select(from => held.Select(to => Clock.Of(Between(from, to, times))).ToImmutableArray())],
-                [.. held.Select(paint => paint is null || times is null ? 0 : Clock.Of(times.Fill))],
-                [.. held.Select(paint => Clock.Of(AtEnd(paint, times)))]));
+                [.. held.Select(from => held.Select(to => Clock.Of(Between(from, to, tables))).ToImmutableArray())],
+                [.. held.Select(paint => paint is null ? 0 : Clock.Of(Minutes(tables, ToolChange.GetReady)))],
+                [.. held.Select(paint => Clock.Of(AtEnd(paint, tables)))]));
         }
 
         return tools.ToImmutable();
@@ -65,22 +65,24 @@ internal sealed class ToolLoads
     /// Cleaning a tool out between two loads. Families count as changed when another kind of carrier comes into the cup: lacquer paint and
     /// lacquer varnish are flushed with the same thinner. Where a colour is not known, the dearer change is taken.
     /// </summary>
-    private static Attended Between(Paint? from, Paint? to, CleanOutTimes? times)
+    private static Attended Between(Paint? from, Paint? to, Tables tables)
     {
-        if (from is null || times is null || from.Name == to?.Name)
+        if (from is null || from.Name == to?.Name)
             return default;
         if (to is null)
-            return AtEnd(from, times);
-        var carrier = from.Family.Carrier != to.Family.Carrier ? times.FamilyChange : default;
-        var strip = from.IsMetallic ? times.AfterMetallic : default;
-        var shade = Lightness.Of(from) is { } before && Lightness.Of(to) is { } after && after <= before ? times.LightToDark : times.DarkToLight;
-        return Longest(carrier, strip, shade);
+            return AtEnd(from, tables);
+        var carrier = from.Family.Carrier != to.Family.Carrier ? Minutes(tables, ToolChange.FamilyChange) : default;
+        var strip = from.IsMetallic ? Minutes(tables, ToolChange.AfterMetallic) : default;
+        var isDarker = Lightness.Of(from) is { } before && Lightness.Of(to) is { } after && after <= before;
+        return Longest(carrier, strip, Minutes(tables, isDarker ? ToolChange.LightToDark : ToolChange.DarkToLight));
     }
 
-    private static Attended AtEnd(Paint? paint, CleanOutTimes? times) =>
-        paint is null || times is null ? default
-        : paint.IsMetallic ? Longest(times.EndOfSitting, times.AfterMetallic)
-        : times.EndOfSitting;
+    private static Attended AtEnd(Paint? paint, Tables tables) =>
+        paint is null ? default
+        : paint.IsMetallic ? Longest(Minutes(tables, ToolChange.EndOfSitting), Minutes(tables, ToolChange.AfterMetallic))
+        : Minutes(tables, ToolChange.EndOfSitting);
+
+    private static Attended Minutes(Tables tables, ToolChange change) => tables.CleanOut(change)?.Usual ?? default;
 
     private static Attended Longest(params ReadOnlySpan<Attended> times)
     {

@@ -4,11 +4,10 @@ using Pipeline.Workflows;
 namespace Pipeline.Planning;
 
 /// <summary>Plans changed batches anew with quick effort, so many times and no more.</summary>
-/// <param name="trade">What the plugins brought.</param>
 /// <param name="request">What was asked of the plan that is late.</param>
 /// <param name="late">The plan that is late.</param>
 /// <param name="cancel">Ends it.</param>
-internal sealed class Replanning(Trade trade, PlanRequest request, Timetable late, CancellationToken cancel)
+internal sealed class Replanning(PlanRequest request, Timetable late, CancellationToken cancel)
 {
     // So many unit-steps are placed anew for each kind of change: a batch of tens of models several times, a huge one once.
     private const int UnitSteps = 1_200;
@@ -34,7 +33,7 @@ internal sealed class Replanning(Trade trade, PlanRequest request, Timetable lat
             return null;
         left--;
         request.Progress?.Report(new PlanProgress(late.Clock.InstantAt(late.Planned.Score.Finish), late.Clock.InstantAt(late.Planned.Bound.Finish), 1, ++made));
-        var attempt = new Attempt(changed, trade, quick, pace, cancel);
+        var attempt = new Attempt(changed, quick, pace, cancel);
         var slack = pace == Pace.Comfortable ? changed.Batch.Bench.Slack.Fraction : 0;
         if (attempt.Once(pacing, slack: 0) is not Trial.Found { Table: var filled })
             return null;

@@ -10,15 +10,14 @@ namespace Pipeline.Planning;
 /// kind the most that can be done is tried first; where even that is too late, nothing less is tried. Bounded, and in a fixed order.
 /// </summary>
 /// <param name="late">The plan that is late.</param>
-/// <param name="trade">What the plugins brought.</param>
 /// <param name="request">What was asked.</param>
 /// <param name="cancel">Ends the search with what was found.</param>
-internal sealed class WaysOut(Timetable late, Trade trade, PlanRequest request, CancellationToken cancel)
+internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationToken cancel)
 {
     private const int MostBriskSteps = 4;
 
     private readonly Walked walked = late.Walked;
-    private readonly Replanning replanning = new(trade, request, late, cancel);
+    private readonly Replanning replanning = new(request, late, cancel);
 
     private Bench Bench => walked.Batch.Bench;
 

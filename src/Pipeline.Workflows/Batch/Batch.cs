@@ -21,6 +21,9 @@ public sealed record Batch
     /// <summary>Paints and mixes by name, in file order.</summary>
     public Sequence<Paint> Paints { get; init; }
 
+    /// <summary>The trade's tables with what the files say otherwise.</summary>
+    public Tables Tables { get; init; } = Tables.Empty;
+
     /// <summary>The kits in file order.</summary>
     public Sequence<Kit> Kits { get; init; }
 

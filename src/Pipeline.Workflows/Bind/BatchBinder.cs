@@ -32,6 +32,7 @@ internal sealed class BatchBinder(Desk desk, Shelf shelf)
             Due = dues.TrueForAll(due => due is not null) ? dues.MaxBy(due => due!.By) : null,
             Bench = bench,
             Paints = shelf.Paints.ToSequence(),
+            Tables = shelf.Tables,
             Kits = kits.ToSequence(),
             Pace = pace ?? Pace.Comfortable,
             Aims = aims ?? Enum.GetValues<BatchAim>().ToSequence(),
@@ -81,12 +82,23 @@ internal sealed class BatchBinder(Desk desk, Shelf shelf)
         var (families, paints) = (new Dictionary<string, TextNode>(StringComparer.Ordinal), new Dictionary<string, TextNode>(StringComparer.Ordinal));
         foreach (var node in Nodes(files, "families"))
             FamilyBinder.Bind(desk, shelf, node, families);
+        BindTables(files);
         foreach (var node in Nodes(files, "paints"))
             PaintBinder.Bind(desk, shelf, node, paints);
         var mixes = new MixBinder(desk, shelf);
         foreach (var node in Nodes(files, "mixes"))
             mixes.Note(node, paints);
         mixes.BindAll();
+    }
+
+    private void BindTables(List<FileForm> files)
+    {
+        foreach (var table in TableForm.All)
+        {
+            var given = new GivenOnce(desk);
+            foreach (var node in Nodes(files, table.Key.Name))
+                table.Bind(desk, shelf, node, given);
+        }
     }
 
     private (List<Kit> Kits, List<Due?> Dues) Kits(List<FileForm> files, Schemes schemes, StepReader steps, DateTimeZone? zone)

@@ -14,10 +14,16 @@ internal static class FamilyBinder
         new("heavy", "times by drying state for a brushed or heavy coat", Needed: false, "{ recoatable: 20-60 min }"),
         new("effect", "times by drying state for a very thin effect", Needed: false, "{ recoatable: 12-24 h }"),
         new("recoat-open", "how long it can still be recoated wet before it must dry through", Needed: false, "1 h"),
+        new("open-time", "how long it can still be worked wet-in-wet or cleaned back", Needed: false, "1 h"),
         new("pot-life", "how long a mix stays usable in the cup", Needed: false, "45 min"),
         new("coldest", "coldest bench at which it forms a film", Needed: false, "10 °C"),
         new("warmest", "warmest bench at which it can be laid", Needed: false, "30 °C"),
         new("dampest", "dampest air in which it can be laid", Needed: false, "80 %"),
+        new("dampest-sprayed-matt", "dampest air in which it can be sprayed matt", Needed: false, "65 %"),
+        new("driest-sprayed", "driest air in which it can be sprayed before it dries on the tip", Needed: false, "30 %"),
+        new("warmest-sprayed", "warmest bench at which it can be sprayed before it dries on the tip", Needed: false, "28 °C"),
+        new("thinners", "what it is thinned with, and never curdles with", Needed: false, "[water, acrylic thinner]"),
+        new("cleaners", "what cleans the tools of it", Needed: false, "[water, isopropyl]"),
         new("isocyanate", "whether its hardener holds isocyanate", Needed: false, "yes"),
     ];
 
@@ -59,7 +65,7 @@ internal static class FamilyBinder
                 return;
             }
 
-            family = model with { Name = name, AlsoCalled = [] };
+            family = model with { Name = name, AlsoCalled = [], Like = model.Name };
         }
 
         var hasOwnTimes = false;
@@ -85,6 +91,8 @@ internal static class FamilyBinder
                 };
             case "recoat-open":
                 return family with { RecoatOpen = desk.Said(value, DurationText.Drying, DurationText.Expected) };
+            case "open-time":
+                return family with { OpenTime = desk.Said(value, DurationText.Drying, DurationText.Expected) };
             case "pot-life":
                 return family with { PotLife = desk.Said(value, DurationText.Drying, DurationText.Expected) };
             case "coldest":
@@ -93,6 +101,16 @@ internal static class FamilyBinder
                 return family with { Warmest = desk.Said(value, AmountText.Temperature, AmountText.TemperatureExpected) ?? family.Warmest };
             case "dampest":
                 return family with { Dampest = desk.Said(value, AmountText.Share, AmountText.ShareExpected) ?? family.Dampest };
+            case "dampest-sprayed-matt":
+                return family with { DampestSprayedMatt = desk.Said(value, AmountText.Share, AmountText.ShareExpected) };
+            case "driest-sprayed":
+                return family with { DriestSprayed = desk.Said(value, AmountText.Share, AmountText.ShareExpected) };
+            case "warmest-sprayed":
+                return family with { WarmestSprayed = desk.Said(value, AmountText.Temperature, AmountText.TemperatureExpected) };
+            case "thinners":
+                return family with { Thinners = Named(desk, value, "thinner") };
+            case "cleaners":
+                return family with { Cleaners = Named(desk, value, "cleaner") };
             case "isocyanate":
                 return family with { HasIsocyanate = desk.YesOrNo(value) };
             default:
@@ -100,4 +118,7 @@ internal static class FamilyBinder
                 return family;
         }
     }
+
+    private static Sequence<string> Named(Desk desk, SyntaxNode node, string what) =>
+        desk.OneOrMore(node, $"one {what} or more").Select(item => desk.NewName(item, $"a {what}")).OfType<string>().ToSequence();
 }

@@ -14,6 +14,7 @@ internal sealed class FileForm
         new("aim", "what is best after the due times, most important first: finish soon, few changes, short masks, even days", Needed: false, "[short masks, finish soon]", "in that order"),
         new("bench", "where and when the work is done", Needed: true, "{ zone: Europe/Lisbon, sittings: [] }"),
         new("families", "other figures for coating families, or families of one's own", Needed: false, "{ enamel: { pot-life: 2 h } }"),
+        .. TableForm.All.Select(table => table.Key),
         new("paints", "paints on the shelf", Needed: false, "{ hull black: { family: acrylic lacquer } }"),
         new("mixes", "mixes of them", Needed: false, "{ old brass: { parts: { clear straw: 2, clear rust: 1 } } }"),
         new("schemes", "stretches of route to follow in several models", Needed: false, "{ brass ground: { areas: [metal], route: [] } }"),
@@ -55,6 +56,8 @@ internal sealed class FileForm
                     form.Aims = Aim(desk, value);
                     break;
                 case "due" or "bench" or "families" or "paints" or "mixes" or "schemes" or "kits" or "allow":
+                    break;
+                case var table when TableForm.Named(table) is not null:
                     break;
                 default:
                     desk.UnknownKey(key, "a workflow", Keys.Select(known => known.Name));

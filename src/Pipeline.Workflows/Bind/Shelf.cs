@@ -2,7 +2,10 @@ using Pipeline.Abstractions;
 
 namespace Pipeline.Workflows;
 
-/// <summary>What names in a file can mean: the trade's tables by all their names, and the file's own families, paints and mixes.</summary>
+/// <summary>
+/// What names in a file can mean: the trade's tables by all their names, with what the file says otherwise, and the file's own families,
+/// paints and mixes.
+/// </summary>
 internal sealed class Shelf
 {
     private readonly Dictionary<string, Family> families = new(StringComparer.Ordinal);
@@ -13,6 +16,9 @@ internal sealed class Shelf
     private readonly List<string> familyNames = [];
     private readonly HashSet<string> broken = new(StringComparer.Ordinal);
     private readonly HashSet<string> ownTimes = new(StringComparer.Ordinal);
+    private readonly List<string> maskMaterialNames = [];
+    private TableRows rows;
+    private Tables? tables;
 
     public Shelf(Trade trade)
     {
@@ -23,7 +29,15 @@ internal sealed class Shelf
         materials = ByAllNames(trade.Materials, material => material.Name, material => material.AlsoCalled);
         maskMaterials = ByAllNames(trade.MaskMaterials, material => material.Name, material => material.AlsoCalled);
         MaterialNames = [.. trade.Materials.Select(material => material.Item.Name)];
-        MaskMaterialNames = [.. trade.MaskMaterials.Select(material => material.Item.Name)];
+        maskMaterialNames.AddRange(trade.MaskMaterials.Select(material => material.Item.Name));
+        rows = new TableRows
+        {
+            Compatibility = Rows(trade.Compatibility),
+            Rewetting = Rows(trade.Rewetting),
+            CleanOuts = Rows(trade.CleanOuts),
+            Thinners = Rows(trade.Thinners),
+            Settings = Rows(trade.Settings),
+        };
     }
 
     public VerbForms Verbs { get; }
@@ -32,11 +46,14 @@ internal sealed class Shelf
 
     public IReadOnlyList<string> MaterialNames { get; }
 
-    public IReadOnlyList<string> MaskMaterialNames { get; }
+    public IReadOnlyList<string> MaskMaterialNames => maskMaterialNames;
 
     public IReadOnlyList<string> FamilyNames => familyNames;
 
     public IReadOnlyList<Paint> Paints => paintsInOrder;
+
+    /// <summary>The trade's tables with what has been read of the file so far.</summary>
+    public Tables Tables => tables ??= new Tables(rows with { Families = familyNames.Select(name => families[WordText.Folded(name)]).ToSequence() });
 
     /// <summary>Names of paints and mixes, also those that could not be bound.</summary>
     public IEnumerable<string> PaintNames => paints.Keys.Concat(broken);
@@ -64,6 +81,19 @@ internal sealed class Shelf
             families[WordText.Folded(name)] = family;
         if (hasOwnTimes)
             ownTimes.Add(family.Name);
+        tables = null;
+    }
+
+    /// <summary>Puts rows of the file after those there are.</summary>
+    public void Add(Func<TableRows, TableRows> with) => (rows, tables) = (with(rows), null);
+
+    public void Add(MaskMaterial material)
+    {
+        if (!maskMaterials.ContainsKey(WordText.Folded(material.Name)))
+            maskMaterialNames.Add(material.Name);
+        maskMaterials[WordText.Folded(material.Name)] = material;
+        foreach (var name in material.AlsoCalled)
+            maskMaterials[WordText.Folded(name)] = material;
     }
 
     public void Add(Paint paint)
@@ -73,6 +103,8 @@ internal sealed class Shelf
     }
 
     public void AddBroken(string paint) => broken.Add(paint);
+
+    private static Sequence<T> Rows<T>(Sequence<Brought<T>> rows) => rows.Select(row => row.Item).ToSequence();
 
     private static Dictionary<string, T> ByAllNames<T>(Sequence<Brought<T>> rows, Func<T, string> name, Func<T, Sequence<string>> alsoCalled)
     {

@@ -27,7 +27,7 @@ internal sealed class StepBinder(RouteBinder route)
 
         var areaNames = target.AreaNames;
         var named = form.Verb.Target == Target.Areas ? areaNames : target.Names;
-        var job = new Job(route.Model, target.Areas, named, name ?? target.Joined);
+        var job = new Job(route.Model, target.Areas, named, name ?? target.Joined) { Tables = route.Shelf.Tables };
         if (Intend(form, names, job, particulars) is not { } intent || Deeds(form, index, intent) is not { } deeds)
             return null;
         var step = new Step

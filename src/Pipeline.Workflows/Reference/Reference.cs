@@ -16,6 +16,7 @@ public static class Reference
         ("bench: climate", "Either these for the whole day, or the same under `day` and `night`.", ClimateBinder.Keys),
         ("bench: protection", "At a step it says where that step differs from the bench. What is not said is not held against anybody.", ProtectionBinder.Keys),
         ("families", "By name. A family of the trade keeps every figure that is not given; a new one begins with `like`.", FamilyBinder.Keys),
+        .. TableForm.All.Select(table => (table.Key.Name, table.Says, table.Keys)),
         ("paints", "By name.", PaintBinder.Keys),
         ("mixes", "By name. A mix may hold other mixes, but not itself.", MixBinder.Keys),
         ("mixes: thinner", "", MixBinder.ThinnerKeys),

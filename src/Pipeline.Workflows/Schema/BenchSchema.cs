@@ -76,9 +76,10 @@ internal static class BenchSchema
     private static JsonNode FamilyFigure(string key) => key switch
     {
         "like" => SchemaParts.Ref("family"),
-        "recoat-open" or "pot-life" => SchemaParts.Pattern(Patterns.Duration),
-        "coldest" or "warmest" => SchemaParts.Pattern(Patterns.Temperature),
-        "dampest" => SchemaParts.Pattern(Patterns.Share),
+        "recoat-open" or "open-time" or "pot-life" => SchemaParts.Pattern(Patterns.Duration),
+        "coldest" or "warmest" or "warmest-sprayed" => SchemaParts.Pattern(Patterns.Temperature),
+        "dampest" or "dampest-sprayed-matt" or "driest-sprayed" => SchemaParts.Pattern(Patterns.Share),
+        "thinners" or "cleaners" => SchemaParts.Ref("names"),
         "isocyanate" => SchemaParts.Ref("yes or no"),
         _ => SchemaParts.Ref("drying"),
     };

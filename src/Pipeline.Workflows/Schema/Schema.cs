@@ -22,7 +22,7 @@ public static class Schema
     {
         ArgumentNullException.ThrowIfNull(trade);
         var shelf = new Shelf(trade);
-        var schema = SchemaParts.Object("A workflow file", FileForm.Keys, Top);
+        var schema = SchemaParts.Object("A workflow file", FileForm.Keys, key => TableForm.Named(key) is { } table ? table.Value(shelf) : Top(key));
         var whole = new JsonObject
         {
             ["$schema"] = "https://json-schema.org/draft/2020-12/schema",
@@ -67,7 +67,7 @@ public static class Schema
             ["drying"] = SchemaParts.Object("Times by drying state", [.. DryingBinder.States.Select(state => new Key(state.Key, "time to this state, or never", Needed: false, "12-24 h"))], _ => SchemaParts.Pattern(Patterns.DurationRangeOrNever)),
             ["family"] = family,
             ["material"] = SchemaParts.Catalogue(trade.Materials.Select(row => (row.Item.Name, row.Item.AlsoCalled))),
-            [SchemaParts.DefinitionName("mask material")] = SchemaParts.Catalogue(trade.MaskMaterials.Select(row => (row.Item.Name, row.Item.AlsoCalled))),
+            [SchemaParts.DefinitionName("mask material")] = new JsonObject { ["anyOf"] = new JsonArray(SchemaParts.Words(shelf.MaskMaterialNames), SchemaParts.Ref("text")) },
         };
         if (shelf.Rules.Count > 0)
             definitions["allow"]!["propertyNames"] = SchemaParts.Words(shelf.Rules);

@@ -139,7 +139,7 @@ internal sealed class UsualWaits : Rule
             {
                 if (deed is Deed.TakeMaskOff off && moment.Before[area].Masks.FirstOrDefault(mask => mask.Name == off.Mask) is { } mask)
                 {
-                    yield return Say(moment, area, mask.Step, new Span.AtMost(mask.Material.TimeOn, mask.Material.HardLimit), Carrier.None, "off in time", "The mask leaves residue.");
+                    yield return Say(moment, area, mask.Step, new Span.AtMost(mask.Material.TimeOn!.Value, mask.Material.HardLimit), Carrier.None, "off in time", "The mask leaves residue.");
                     continue;
                 }
 

@@ -74,6 +74,7 @@ internal sealed class Workshop
         var bench = Bench;
         var batch = new Batch
         {
+            Tables = AllPlugins.Tables,
             Name = "Harbour",
             Files = ["harbour.yaml"],
             Bench = bench,
@@ -112,7 +113,6 @@ internal sealed class Workshop
     public static Trade Trade(Rule[] rules) => new()
     {
         Rules = [.. rules.Append(new UsualWaits()).Concat(Check.Rules.OfType<PlanRule>()).Select(rule => new Brought<Rule>("Harbour", rule))],
-        CleanOuts = [.. AllPlugins.CleanOuts.Select(row => new Brought<CleanOutTimes>("Harbour", row))],
     };
 
     public static LocalDateTime Moment(string moment) => LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm").Parse(moment).Value;

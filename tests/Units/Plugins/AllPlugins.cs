@@ -19,7 +19,26 @@ internal static class AllPlugins
 
     public static IReadOnlyList<MaskMaterial> MaskMaterials { get; } = Rows<MaskMaterial>();
 
-    public static IReadOnlyList<CleanOutTimes> CleanOuts { get; } = Rows<CleanOutTimes>();
+    public static IReadOnlyList<CleanOutTime> CleanOuts { get; } = Rows<CleanOutTime>();
+
+    public static IReadOnlyList<CoatOver> Compatibility { get; } = Rows<CoatOver>();
+
+    public static IReadOnlyList<Rewets> Rewetting { get; } = Rows<Rewets>();
+
+    public static IReadOnlyList<Thinner> Thinners { get; } = Rows<Thinner>();
+
+    public static IReadOnlyList<Setting> Settings { get; } = Rows<Setting>();
+
+    /// <summary>The tables as the house has them, where no file says otherwise.</summary>
+    public static Tables Tables { get; } = new(new TableRows
+    {
+        Families = Families.ToSequence(),
+        Compatibility = Compatibility.ToSequence(),
+        Rewetting = Rewetting.ToSequence(),
+        CleanOuts = CleanOuts.ToSequence(),
+        Thinners = Thinners.ToSequence(),
+        Settings = Settings.ToSequence(),
+    });
 
     private static IEnumerable<T> Instances<T>() =>
         Assemblies

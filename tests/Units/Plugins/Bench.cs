@@ -62,7 +62,7 @@ internal static class Bench
             Areas = [.. areas],
             Parts = ["body"],
         };
-        return new Job(model, [.. areas], [.. areas.Select(area => area.Name)], "all of it");
+        return new Job(model, [.. areas], [.. areas.Select(area => area.Name)], "all of it") { Tables = AllPlugins.Tables };
     }
 
     public static Job Parts(this Job job, params string[] parts) => job with { Named = [.. parts] };

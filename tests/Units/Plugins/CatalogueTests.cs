@@ -1,5 +1,4 @@
 using Pipeline.Abstractions;
-using Pipeline.Plugins.Preparing;
 
 namespace Pipeline.Tests.Units.Plugins;
 
@@ -16,24 +15,6 @@ public sealed class CatalogueTests
                 "waterborne varnish", "lacquer varnish", "decal film", "texture paste", "pigment fixer",
                 "low-tack tape", "standard tape", "flexible tape", "cut film", "liquid mask", "putty", "cover",
                 "resin", "printed resin", "styrene", "metal", "brass", "pvc", "fibreboard", "wood", "plaster", "cork", "card", "foam");
-
-    [Theory]
-    [InlineData("waterborne acrylic", "15–30 min", "20–60 min", "12–24 h", "24–48 h")]
-    [InlineData("acrylic lacquer", "10–20 min", "30–60 min", "2–6 h", "8–24 h")]
-    [InlineData("cellulose lacquer", "10–20 min", "30–60 min", "2–4 h", "8–24 h")]
-    [InlineData("enamel", "24–48 h", "24 h – 3 d", "48 h – 3 d", "3–5 d")]
-    [InlineData("oil", "24 h – 3 d", "3–7 d", "7–28 d", "60–180 d")]
-    [InlineData("alcohol metallic", "10–15 min", "15–30 min", "12–24 h", "12–24 h")]
-    [InlineData("stain", "30–60 min", "60 min – 2 h", "24–48 h", "24–48 h")]
-    [InlineData("waterborne varnish", "30–60 min", "60 min – 2 h", "24–48 h", "24–48 h")]
-    [InlineData("lacquer varnish", "15–30 min", "30–60 min", "6–12 h", "6–12 h")]
-    public void Times_to_recoat_and_to_mask_thin_and_heavy(
-        string family, string thinRecoat, string heavyRecoat, string thinMask, string heavyMask)
-    {
-        var row = AllPlugins.Families.Single(each => each.Name == family);
-        new[] { row.Thin.Recoatable, row.Heavy.Recoatable, row.Thin.MaskSafe, row.Heavy.MaskSafe }
-            .Select(time => time.ToString()).Should().Equal(thinRecoat, heavyRecoat, thinMask, heavyMask);
-    }
 
     [Fact]
     public void A_heavy_coat_is_never_dry_before_a_thin_one()
@@ -87,43 +68,5 @@ public sealed class CatalogueTests
         AllPlugins.Materials.Where(row => row.NeedsPostCure).Select(row => row.Name).Should().Equal("printed resin");
         AllPlugins.Materials.Where(row => row.BareColour == Level.Error).Select(row => row.Name)
             .Should().BeEquivalentTo("resin", "printed resin", "metal", "brass");
-    }
-
-    [Theory]
-    [InlineData("low-tack tape", DryingState.MaskSafe, "24 h", null)]
-    [InlineData("standard tape", DryingState.Cured, "24 h", null)]
-    [InlineData("flexible tape", DryingState.MaskSafe, "24 h", null)]
-    [InlineData("cut film", DryingState.MaskSafe, "48 h", null)]
-    [InlineData("liquid mask", DryingState.Cured, "24 h", "48 h")]
-    [InlineData("putty", DryingState.Handleable, "12 h", null)]
-    public void Masks_ask_for_a_state_and_come_off_in_time(string mask, DryingState needs, string timeOn, string? hardLimit)
-    {
-        var row = Bench.MaskOf(mask);
-        row.Needs.Should().Be(needs);
-        row.TimeOn.ToString().Should().Be(timeOn);
-        row.HardLimit?.ToString().Should().Be(hardLimit);
-    }
-
-    [Fact]
-    public void Cleaning_out_costs_more_the_further_the_next_load_is_away()
-    {
-        var row = AllPlugins.CleanOuts.Should().ContainSingle().Subject;
-        Attended[] times = [row.SameLoad, row.LightToDark, row.DarkToLight, row.FamilyChange, row.AfterMetallic];
-        times.Select(time => time.Minutes).Should().Equal(0, 2, 5, 10, 12.5);
-        row.EndOfSitting.Minutes.Should().Be(12.5);
-    }
-
-    [Theory]
-    [InlineData(Glue.Superglue, "5 min", null)]
-    [InlineData(Glue.FoamSafeSuperglue, "5 min", null)]
-    [InlineData(Glue.Pva, "2–4 h", null)]
-    [InlineData(Glue.Epoxy, "3–6 h", "12–24 h")]
-    [InlineData(Glue.StyreneCement, "60 min – 2 h", "24 h")]
-    public void Glues_set_in_their_time(Glue glue, string works, string? sandable)
-    {
-        var row = Glues.Of(glue);
-        row.Works.ToString().Should().Be(works);
-        row.Sandable?.ToString().Should().Be(sandable);
-        row.Source.Should().Be("common practice");
     }
 }

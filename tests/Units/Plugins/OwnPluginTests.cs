@@ -33,6 +33,7 @@ public sealed partial class OwnPluginTests(OwnPlugin built) : IClassFixture<OwnP
         built.Trade.Verbs.Select(verb => (verb.Plugin, verb.Item.Name)).Should().Equal(("Patina", "patina"));
         built.Trade.Rules.Select(rule => (rule.Plugin, rule.Item.Name)).Should().Equal(("Patina", "patina-needs-metal"));
         built.Trade.Families.Select(family => family.Item.Name).Should().Equal("patina fluid");
+        built.Trade.Compatibility.Select(row => (row.Item.Coat, row.Item.Over)).Should().Equal(("patina fluid", "enamel"), ("patina fluid", "oil"), ("lacquer varnish", "patina fluid"));
     }
 
     [Fact]
@@ -62,11 +63,12 @@ public sealed partial class OwnPluginTests(OwnPlugin built) : IClassFixture<OwnP
     }
 
     [Theory]
-    [InlineData("bronze is metal", "metallic: yes", new string[0])]
-    [InlineData("bronze is brown", "metallic: no", new[] { "patina-needs-metal" })]
+    [InlineData("bronze is metal", "waterborne acrylic, metallic: yes", new string[0])]
+    [InlineData("bronze is brown", "waterborne acrylic, metallic: no", new[] { "patina-needs-metal" })]
+    [InlineData("bronze is an enamel, on which the fluid beads", "enamel, metallic: yes", new[] { "fat-over-lean" })]
     public void Its_workflow_is_checked_with_the_verbs_and_rules_of_the_house(string @case, string bronze, string[] rules)
     {
-        var text = File.ReadAllText(Path.Combine(OwnPlugin.Source, "helmets.yaml")).Replace("metallic: yes", bronze, StringComparison.Ordinal);
+        var text = File.ReadAllText(Path.Combine(OwnPlugin.Source, "helmets.yaml")).Replace("waterborne acrylic, metallic: yes", bronze, StringComparison.Ordinal);
         var house = TradeJoining.TradeOf(AllPlugins.Assemblies);
         var (trade, clashes) = TradeJoining.Join([("House", "house", house), ("Patina", "patina", built.Trade)]);
         clashes.Should().BeEmpty();

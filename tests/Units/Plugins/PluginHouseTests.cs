@@ -52,7 +52,11 @@ public sealed partial class PluginHouseTests
         var sources = AllPlugins.Families.Select(row => (row.Name, row.Source))
             .Concat(AllPlugins.Materials.Select(row => (row.Name, row.Source)))
             .Concat(AllPlugins.MaskMaterials.Select(row => (row.Name, row.Source)))
-            .Concat(AllPlugins.CleanOuts.Select(row => ("clean-outs", row.Source)));
+            .Concat(AllPlugins.CleanOuts.Select(row => ("clean-outs", row.Source)))
+            .Concat(AllPlugins.Compatibility.Select(row => ("compatibility", row.Source)))
+            .Concat(AllPlugins.Rewetting.Select(row => ("re-wetting", row.Source)))
+            .Concat(AllPlugins.Thinners.Select(row => (row.Name, row.Source)))
+            .Concat(AllPlugins.Settings.Select(row => (row.Name, row.Source)));
         foreach (var (name, source) in sources)
             source.Should().StartWith("common practice", name);
     }

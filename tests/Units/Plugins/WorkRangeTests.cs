@@ -106,7 +106,7 @@ public sealed class WorkRangeTests
     public void The_first_load_of_a_sitting_costs_the_eight_minutes_of_an_airbrush_set_up_and_cleaning_is_counted_once()
     {
         var sprayed = new Undercoat().Intend(Six("resin"), new Undercoating(Paint, Method.Airbrush)).Work;
-        (sprayed.SetUp + AllPlugins.CleanOuts.Single().Fill).Minutes.Should().Be(8);
+        (sprayed.SetUp + AllPlugins.Tables.CleanOut(ToolChange.GetReady)!.Usual).Minutes.Should().Be(8);
         sprayed.PutAway.Minutes.Should().Be(0, "the clean-out times count it");
     }
 

@@ -134,6 +134,7 @@ internal sealed class HandMade
     public static Walked WalkRoutes(Sequence<Route> routes, params Rule[] rules) => Pipeline.Surfaces.Walk.Run(
         new Batch
         {
+            Tables = Plugins.AllPlugins.Tables,
             Name = "Cats",
             Files = ["cats.yaml"],
             Bench = new Bench { Zone = DateTimeZone.Utc, Painters = [new Painter("painter 1", [])], Place = new Place("cats.yaml", 1, 1) },

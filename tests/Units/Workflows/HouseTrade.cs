@@ -16,12 +16,18 @@ internal static class HouseTrade
         Materials = Brought(AllPlugins.Materials, material => material.Name),
         MaskMaterials = Brought(AllPlugins.MaskMaterials, material => material.Name),
         Rules = Brought(AllPlugins.Rules, rule => rule.Name),
-        CleanOuts = Brought(AllPlugins.CleanOuts, times => times.Source),
+        Compatibility = Brought(AllPlugins.Compatibility),
+        Rewetting = Brought(AllPlugins.Rewetting),
+        CleanOuts = Brought(AllPlugins.CleanOuts),
+        Thinners = Brought(AllPlugins.Thinners),
+        Settings = Brought(AllPlugins.Settings),
     };
 
     /// <summary>That with the walk's own rules, sorted by name: all that a file can name.</summary>
     public static Trade Trade { get; } = OfPlugins with { Rules = Brought(AllPlugins.Rules.Concat(Walk.OwnRules.Select(rule => rule.Item)), rule => rule.Name) };
 
     private static Sequence<Brought<T>> Brought<T>(IEnumerable<T> items, Func<T, string> name) =>
-        items.OrderBy(name, StringComparer.Ordinal).Select(item => new Brought<T>("house", item)).ToSequence();
+        Brought(items.OrderBy(name, StringComparer.Ordinal));
+
+    private static Sequence<Brought<T>> Brought<T>(IEnumerable<T> items) => items.Select(item => new Brought<T>("house", item)).ToSequence();
 }

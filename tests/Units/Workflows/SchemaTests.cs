@@ -90,7 +90,6 @@ public class SchemaTests
     [InlineData("- coat: suit\n  with: harbour black\n  drying: { dry: 2 h }")]
     [InlineData("- coat: suit\n  with: harbour black\n  at: tomorrow")]
     [InlineData("- coat: suit\n  with: harbour black\n  clean: suit")]
-    [InlineData("- mask: suit\n  using: string")]
     [InlineData("- everything: all\n  size: 30")]
     [InlineData("- everything: all\n  volume: 30 cm²")]
     [InlineData("- everything: all\n  warmth: 19 C")]

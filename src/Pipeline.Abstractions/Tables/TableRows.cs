@@ -1,0 +1,23 @@
+namespace Pipeline.Abstractions;
+
+/// <summary>The rows of the trade's tables as they hold for a batch: those of the plugins in their order, then those of the file.</summary>
+public sealed record TableRows
+{
+    /// <summary>The coating chemistries, each once.</summary>
+    public Sequence<Family> Families { get; init; }
+
+    /// <summary>New coat over existing.</summary>
+    public Sequence<CoatOver> Compatibility { get; init; }
+
+    /// <summary>What re-wets what.</summary>
+    public Sequence<Rewets> Rewetting { get; init; }
+
+    /// <summary>Minutes to clean a spraying tool out.</summary>
+    public Sequence<CleanOutTime> CleanOuts { get; init; }
+
+    /// <summary>What thinners are made of.</summary>
+    public Sequence<Thinner> Thinners { get; init; }
+
+    /// <summary>How long glues, fillers and wet pieces take.</summary>
+    public Sequence<Setting> Settings { get; init; }
+}
