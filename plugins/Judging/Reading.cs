@@ -69,6 +69,9 @@ internal static class Reading
     /// <summary>Sprayed or brushed, but more than dusted on.</summary>
     public static bool IsWet(this Layer layer) => layer.Body != Body.Mist;
 
+    /// <summary>Dabbed or drawn on almost dry: hardly any thinner comes with it.</summary>
+    public static bool IsDabbed(this Layer layer) => layer.Technique is Technique.Sponge or Technique.DryBrush;
+
     /// <summary>Put on with a spray gun, an airbrush or a can.</summary>
     public static bool IsSprayed(this Layer layer) => layer.Method is Method.Airbrush or Method.Aerosol;
 

@@ -28,7 +28,7 @@ public static class Stages
             return new Checked(texts, null, bound.ToSequence());
 
         var walked = Walk.Run(batch, trade);
-        return new Checked(texts, walked, bound.Concat(Sharpest.Of(walked.Findings.Concat(TimeJudge.JudgePins(walked)).Concat(TimeJudge.JudgeDecided(walked, trade)))).ToSequence());
+        return new Checked(texts, walked, bound.Concat(TimeJudge.BeforePlan(walked, trade)).ToSequence());
     }
 
     /// <summary>Findings with the changes to the texts that mend them, where they carry a mend and the text can be changed faithfully.</summary>

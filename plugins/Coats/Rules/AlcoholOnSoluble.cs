@@ -9,7 +9,7 @@ public sealed class AlcoholOnSoluble : TradeRule
     public override string Summary => "Alcohol stays off water-based paint that nothing seals.";
 
     /// <inheritdoc/>
-    public override bool LooksAt(Step step) => step.Coat() is { } coat ? coat.IsAlcohol() : RubbedOn(step) is not null;
+    public override bool LooksAt(Step step) => step.Coat() is { } coat ? coat.IsAlcohol() && !coat.IsDabbed() : RubbedOn(step) is not null;
 
     /// <inheritdoc/>
     public override IEnumerable<Verdict> Judge(Moment moment)

@@ -9,7 +9,7 @@ public sealed class FlakesDragged : CoatRule
     public override string Summary => "Bare alcohol metal is only misted over.";
 
     /// <inheritdoc/>
-    protected override bool LooksAt(Layer coat) => !coat.IsSpirit(); // their thinner is another rule's
+    protected override bool LooksAt(Layer coat) => !coat.IsSpirit() && !coat.IsDabbed(); // their thinner is another rule's
 
     /// <inheritdoc/>
     protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)

@@ -17,11 +17,12 @@ public sealed class HotOverSoft : CoatRule
     /// <inheritdoc/>
     protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        if (surface.Top is not { } top || moment.Pair(coat, top) is not { } pair)
+        // over a chipping medium it is wrong at any age, and another rule says so
+        if (surface.Top is not { } top || top.Technique == Technique.ChippingMedium || moment.Pair(coat, top) is not { } pair)
             return null;
         if (moment.ConcernOf(coat, top) == Concern.HotOverSoft)
             return pair.WhenCured == Bearing.Never ? null : Wait(moment, coat, top, DryingState.Cured, area);
-        return pair is { WhenDry: Bearing.Mist, From: > DryingState.Recoatable } && Wait(moment, coat, top, pair.From, area) is { } hard
+        return !coat.IsDabbed() && pair is { WhenDry: Bearing.Mist, From: > DryingState.Recoatable } && Wait(moment, coat, top, pair.From, area) is { } hard
             ? hard with { Gravest = Level.Warning }
             : null;
     }

@@ -22,7 +22,10 @@ public sealed class RecoatTooSoon : CoatRule
             return null;
         var wait = moment.WaitsSince(
             top, time, "recoatable", area, $"{coat.Name} laid sooner sags, lifts or wrinkles {top.Name}.", "Wait, or do another piece first.");
-        return top.Family?.RecoatOpen is { } within ? wait with { Span = new Span.WithinOrAfter(within, time) } : wait;
+        if (top.Family?.RecoatOpen is { } within)
+            wait = wait with { Span = new Span.WithinOrAfter(within, time) };
+        // an effect straight on enamel or oil is wrong at any age
+        return coat.IsSpiritEffect() && top.IsSpirit() ? wait with { GivesWay = true } : wait;
     }
 
     private static Verdict StillOpen(Moment moment, Layer top, Drying open, string area, Layer coat) =>

@@ -10,13 +10,12 @@ public sealed class WetHotCoat : CoatRule
 
     /// <inheritdoc/>
     protected override bool LooksAt(Layer coat) =>
-        // a sponge that is dabbed almost dry lays no wet coat
-        coat.IsWet() && coat.Technique != Technique.Sponge;
+        coat.IsWet() && !coat.IsDabbed();
 
     /// <inheritdoc/>
     protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        if (surface.Top is not { } top || moment.Pair(coat, top) is not { } pair || !IsCrazed(coat, top, pair))
+        if (surface.Top is not { } top || top.Technique == Technique.ChippingMedium || moment.Pair(coat, top) is not { } pair || !IsCrazed(coat, top, pair))
             return null;
         return moment.Says(
             Level.Warning,
@@ -24,7 +23,7 @@ public sealed class WetHotCoat : CoatRule
             $"A wet coat of {coat.Name} can craze {top.Name} on {{areas}}, however well it has cured.",
             $"Mist {coat.Name} on twice first ('body: mist', 'coats: 2'), then lay the wet coat; try it on a card.",
             new Pointer(top.Step, $"{top.Name} was laid here"))
-            .MendedBy(moment.MistFirst(coat));
+            .MendedBy(moment.MistFirst(coat)) with { GivesWay = true };
     }
 
     // bare alcohol metal, and alcohol on what it dissolves, have rules of their own; what only a barrier parts is as bad wet

@@ -16,7 +16,9 @@ public sealed class DecalTooSoon : CoatRule
     {
         if (surface.Top is not { } top || moment.ConcernOf(coat, top) != Concern.DecalOnYoung)
             return null;
-        var state = top.IsSpirit() ? DryingState.Cured : DryingState.WashSafe;
-        return moment.WaitsFor(top, state, area, $"Water and softener attack {top.Name} while it is young.", "Leave the ground overnight before the decals.");
+        // enamel that has cured at all bears water; there is no middle zone
+        if (top.IsSpirit() && top.TimeTo(DryingState.Cured) is { } cures)
+            return moment.WaitsSince(top, DryingRange.Exactly(cures.Low), "cured", area, $"Water and softener attack {top.Name} until it has cured.", "Wait, or take another ground for the decals.");
+        return moment.WaitsFor(top, DryingState.WashSafe, area, $"Water and softener attack {top.Name} while it is young.", "Leave the ground overnight before the decals.");
     }
 }

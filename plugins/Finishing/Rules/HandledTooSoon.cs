@@ -26,7 +26,7 @@ public sealed class HandledTooSoon : TradeRule
             if (surface.IsMasked || surface.Top is not { Role: not LayerRole.Decal } top)
                 continue;
             if (moment.WaitsFor(top, DryingState.Handleable, area.Name, $"{top.Name} takes fingerprints and rubs off at the edges until then.", "Use the holder, or wait.") is { } wait)
-                yield return wait;
+                yield return step.Coat() is not null ? wait with { GivesWay = true } : wait;
         }
     }
 }

@@ -6,13 +6,29 @@ namespace Pipeline.Plugins.Masking.Rules;
 public sealed class MaskLeftOn : TradeRule
 {
     /// <inheritdoc/>
-    public override string Summary => "Every mask comes off again.";
+    public override string Summary => "Every mask comes off again, and before the piece is photographed.";
 
     /// <inheritdoc/>
     public override IEnumerable<Verdict> JudgeRoute(WalkedSteps route)
     {
         if (route.Moments.IsEmpty)
             yield break;
+        foreach (var moment in route.Moments)
+        {
+            if (moment.Step.First<Deed.Handle>() is null)
+                continue;
+            foreach (var area in moment.Step.Areas)
+            {
+                // one that never comes off is told below
+                if (moment.Before[area] is { IsMasked: true, Masks: var on } && OffAfter(route, moment.Step, on[^1].Name) is { } off)
+                {
+                    yield return moment.Says(
+                        Level.Warning, area, $"The mask '{on[^1].Name}' is still on {{areas}} in the picture.", $"Take '{on[^1].Name}' off first.", new Pointer(off.Index, "it comes off here"))
+                    .MendedBy(off.IsBeside(moment.Step) ? new Mend.MoveAfter(moment.Step.Place, off.Place) : null);
+                }
+            }
+        }
+
         var last = route.Moments[^1];
         foreach (var area in last.After.Areas)
         {
@@ -26,6 +42,17 @@ public sealed class MaskLeftOn : TradeRule
                 .MendedBy(TakeOff(route, mask));
             }
         }
+    }
+
+    private static Step? OffAfter(WalkedSteps route, Step from, string mask)
+    {
+        for (var i = from.Index + 1; i < route.Moments.Count; i++)
+        {
+            if (route.Moments[i].Step.Deeds.Any(deed => deed is Deed.TakeMaskOff off && off.Mask == mask))
+                return route.Moments[i].Step;
+        }
+
+        return null;
     }
 
     // after the last coat that the mask is there for, and before its own areas are painted, in the same route or scheme

@@ -19,7 +19,7 @@ public sealed class MaskNotSet : TradeRule
         {
             foreach (var mask in moment.Before[area.Name].Masks)
             {
-                if (mask.Material.Sets is { } sets && (moment.Step.Coat()!.IsSprayed() ? IsSamePart(moment, area) : moment.Step.Areas.Contains(area.Name)))
+                if (mask.Material.Sets is { } sets && Meets(moment, area))
                     (verdicts ??= []).Add(Waits(moment, mask, sets, area.Name));
             }
         }
@@ -38,6 +38,10 @@ public sealed class MaskNotSet : TradeRule
         Message = $"The {mask.Material.Name} '{mask.Name}' has to dry clear first, or paint and mask mix.",
         Remedy = "Wait until it is clear all over.",
     };
+
+    // a coat on nothing but what is masked is another rule's
+    private static bool Meets(Moment moment, Area area) =>
+        (moment.Step.Coat()!.IsSprayed() ? IsSamePart(moment, area) : moment.Step.Areas.Contains(area.Name)) && !moment.Reached().IsEmpty;
 
     private static bool IsSamePart(Moment moment, Area area)
     {

@@ -2,11 +2,11 @@ using Pipeline.Abstractions;
 
 namespace Pipeline.Plugins.Masking.Rules;
 
-/// <summary>A mask is pulled from under another.</summary>
+/// <summary>A mask is pulled from under another, or off one that is still needed.</summary>
 public sealed class MaskOrder : TradeRule
 {
     /// <inheritdoc/>
-    public override string Summary => "Where masks overlap, the last one on comes off first.";
+    public override string Summary => "Where masks overlap, the last one on comes off first, and takes none with it that is still needed.";
 
     /// <inheritdoc/>
     public override bool LooksAt(Step step) => step.Kind == StepKind.Removal;
@@ -29,7 +29,50 @@ public sealed class MaskOrder : TradeRule
                     new Pointer(upper.Step, $"'{upper.Name}' was put over it here"))
                 .MendedBy(UpperFirst(moment, upper));
             }
+
+            for (var i = 1; i < masks.Count; i++)
+            {
+                // a cover is laid on, not stuck down
+                if (masks[i].Material.Kind == MaskKind.Cover || !IsTakenOff(moment.Step, masks[i].Name) || StillNeeded(moment, area, masks, i) is not var (lower, coat))
+                    continue;
+                yield return moment.Says(
+                    Level.Error,
+                    area,
+                    $"Pulling '{masks[i].Name}' tears '{lower.Name}' under it on {{areas}}, which is still needed for {coat.Name}.",
+                    $"Lay that coat while both are on, or take '{lower.Name}' off as well and mask anew.",
+                    new Pointer(lower.Step, $"'{lower.Name}' was put on here"),
+                    new Pointer(coat.Step, "it has to keep this off"));
+            }
         }
+    }
+
+    // the nearest mask under another that stays on while it has still something to keep off
+    private static (MaskOn Lower, Layer Coat)? StillNeeded(Moment moment, string area, Sequence<MaskOn> masks, int above)
+    {
+        for (var i = above - 1; i >= 0; i--)
+        {
+            if (masks[i].Name == masks[above].Name || IsTakenOff(moment.Step, masks[i].Name))
+                continue;
+            return FirstCoatBeside(moment, area, masks[i].Name) is { } coat ? (masks[i], coat) : null;
+        }
+
+        return null;
+    }
+
+    // brushed on the area itself or sprayed anywhere on its part, before the mask comes off
+    private static Layer? FirstCoatBeside(Moment moment, string area, string mask)
+    {
+        var part = moment.Model.PartOf(area);
+        for (var i = moment.Step.Index + 1; i < moment.Route.Count; i++)
+        {
+            var step = moment.At(i);
+            if (IsTakenOff(step, mask))
+                return null;
+            if (step.Coat() is { } coat && (step.Areas.Contains(area) || (coat.IsSprayed() && step.Areas.Any(named => moment.Model.PartOf(named) == part))))
+                return coat with { Step = i };
+        }
+
+        return null;
     }
 
     // the step that takes the upper one off later comes up; else there is none yet

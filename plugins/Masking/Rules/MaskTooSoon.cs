@@ -32,8 +32,8 @@ public sealed class MaskTooSoon : TradeRule
     private static IEnumerable<Verdict> On(Moment moment, string area, MaskMaterial material)
     {
         var surface = moment.Before[area];
-        // tape over tape touches no paint
-        if (surface.IsMasked)
+        // tape over tape touches no paint; on a bare decal it is wrong at any age, and another rule says so
+        if (surface.IsMasked || (surface.Top?.Role == LayerRole.Decal && material.Kind != MaskKind.Cover))
             yield break;
         var isSealed = false;
         for (var i = surface.Layers.Count - 1; i >= 0; i--)
@@ -48,7 +48,7 @@ public sealed class MaskTooSoon : TradeRule
                 // a strong tape needs mask-safe paint like any other; that it should be cured is caution
                 if (Wait(moment, layer, DryingState.MaskSafe, area, material) is { } least)
                     yield return least;
-                if (Wait(moment, layer, DryingState.Cured, area, material) is { } better)
+                if (!StrongTapeOnWeakSkin.IsWeak(surface) && Wait(moment, layer, DryingState.Cured, area, material) is { } better)
                     yield return better with { Gravest = Level.Warning };
             }
             else if (Wait(moment, layer, material.Needs, area, material) is { } wait)

@@ -17,19 +17,18 @@ public sealed class StrongTapeOnWeakSkin : TradeRule
         var material = moment.Step.First<Deed.PutMaskOn>()!.Material;
         foreach (var area in moment.Step.Areas)
         {
-            var surface = moment.Before[area];
-            if (surface.IsMasked || surface.Top is not { } top)
+            if (moment.Before[area] is not { IsMasked: false, Top: { } top } surface || !IsWeak(surface))
                 continue;
-            var isWeak = top.IsAlcohol()
-                || top.IsStain()
-                || (top.IsWaterborne() && top.Role != LayerRole.Varnish && !surface.Has(LayerRole.Undercoat) && !surface.Has(LayerRole.Sealer));
-            if (isWeak)
-            {
-                yield return moment.Says(
-                    Level.Warning, area, $"The skin of {top.Name} on {{areas}} is weaker than {material.Name}.", "Varnish it first, or take low-tack tape and draw it over clean plastic once.",
-                    new Pointer(top.Step, $"{top.Name} was laid here"))
+            yield return moment.Says(
+                Level.Warning, area, $"The skin of {top.Name} on {{areas}} is weaker than {material.Name}.", "Varnish it first, or take low-tack tape and draw it over clean plastic once.",
+                new Pointer(top.Step, $"{top.Name} was laid here"))
                 .MendedBy(moment.SetKey("using", "low-tack tape"));
-            }
         }
     }
+
+    /// <summary>True if the top of a surface is weaker than a strong tape, however old it is.</summary>
+    internal static bool IsWeak(Surface surface) => surface.Top is { } top
+        && (top.IsAlcohol()
+            || top.IsStain()
+            || (top.IsWaterborne() && top.Role != LayerRole.Varnish && !surface.Has(LayerRole.Undercoat) && !surface.Has(LayerRole.Sealer)));
 }

@@ -16,6 +16,9 @@ public sealed class DampPiece : SettlingRule
     {
         if (done.What is not (Preparation.Washed or Preparation.Sanded or Preparation.Stripped) || surface.IsMasked || surface.IsHidden || IsCovered(surface, done))
             return null;
+        // what a solvent bath leaves in a print is another rule's
+        if (moment.Step.Kind == StepKind.Coat && surface.Material.NeedsPostCure && done.What == Preparation.Washed && done.Carrier is not (Carrier.Water or Carrier.None))
+            return null;
         return new Verdict.Needs
         {
             Step = moment.Step.Index,

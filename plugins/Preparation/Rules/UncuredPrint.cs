@@ -6,13 +6,15 @@ namespace Pipeline.Plugins.Preparing.Rules;
 public sealed class UncuredPrint : CoatRule
 {
     /// <inheritdoc/>
-    public override string Summary => "A resin print is cured through before it is painted.";
+    public override string Summary => "A resin print is cured through, and rid of its solvent, before it is painted.";
 
     /// <inheritdoc/>
     protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        if (!surface.Material.NeedsPostCure || surface.Top is not null || surface.Has(Preparation.PostCured))
+        if (!surface.Material.NeedsPostCure || surface.Top is not null)
             return null;
+        if (surface.Has(Preparation.PostCured))
+            return LastBath(surface) is { } bath ? SolventGone(moment, bath, area) : null;
         return moment.Says(
             Level.Error,
             area,
@@ -20,6 +22,31 @@ public sealed class UncuredPrint : CoatRule
             "Add 'post-cure: all' after washing and drying, before the first coat.")
             .MendedBy(Cure(moment));
     }
+
+    private static PreparationDone? LastBath(Surface surface)
+    {
+        PreparationDone? last = null;
+        foreach (var done in surface.Preparations)
+        {
+            if (done is { What: Preparation.Washed, Settles: not null, Carrier: not (Carrier.Water or Carrier.None) })
+                last = done;
+        }
+
+        return last;
+    }
+
+    private static Verdict.Needs SolventGone(Moment moment, PreparationDone bath, string area) => new()
+    {
+        Step = moment.Step.Index,
+        Since = bath.Step,
+        Span = new Span.AtLeast(bath.Settles!.Value),
+        Carrier = bath.Carrier,
+        For = "solvent gone",
+        Areas = [area],
+        Message = "Solvent of the bath is still in the print and works its way out through the paint.",
+        Remedy = "Leave it to dry after the bath, then cure and paint it.",
+        Related = [new Pointer(bath.Step, "the bath was here")],
+    };
 
     private static Mend Cure(Moment moment)
     {

@@ -29,7 +29,7 @@ public sealed class VarnishTooSoon : TradeRule
                 if (finals[area] != moment.Step.Index || moment.Before[area].Top is not { Role: LayerRole.Colour } top || moment.ConcernOf(varnish, top) != Concern.Recoat)
                     continue;
                 if (moment.WaitsFor(top, DryingState.Handleable, area, $"{top.Name} is not dry through: the varnish traps what is still in it.", "Wait until it can be handled.") is { } wait)
-                    yield return wait with { Gravest = Level.Warning };
+                    yield return wait with { Gravest = Level.Warning, GivesWay = true };
             }
         }
     }

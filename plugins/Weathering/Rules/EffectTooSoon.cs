@@ -12,6 +12,7 @@ public sealed class EffectTooSoon : CoatRule
     protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
         return surface.Top is { } top && moment.ConcernOf(coat, top) == Concern.ThinnerOnYoung
+            && (top.Technique != Technique.ChippingMedium || coat.Role == LayerRole.Effect)
             ? moment.WaitsFor(top, moment.Pair(coat, top)!.From, area, $"{top.Name} is too young for the thinner of {coat.Name} and for rubbing.", "Wait, or lay a barrier varnish.")
             : null;
     }

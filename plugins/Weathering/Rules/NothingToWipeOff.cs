@@ -15,7 +15,7 @@ public sealed class NothingToWipeOff : CoatRule
     /// <inheritdoc/>
     protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        if (surface.Sheen != Sheen.Matt || surface.Ground() is not { Role: not LayerRole.Texture } || !IsCleanedBack(moment, area, coat.Technique))
+        if (surface.Sheen != Sheen.Matt || surface.Top?.Role is LayerRole.Decal or LayerRole.Powder || surface.Ground() is not { Role: not LayerRole.Texture } || !IsCleanedBack(moment, area, coat.Technique))
             return null;
         return moment.Says(
             Level.Warning,

@@ -67,6 +67,9 @@ public sealed record Finding
     /// <summary>The reason the painter gave for silencing it; null when it speaks.</summary>
     public string? Silenced { get; init; }
 
+    /// <summary>True if it is told only where its step misses no wait.</summary>
+    public bool GivesWay { get; init; }
+
     /// <summary>The change that would put it right, where there is one thing to do and it is sure; null otherwise.</summary>
     public Mend? Mend { get; init; }
 

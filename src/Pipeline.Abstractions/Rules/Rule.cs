@@ -97,6 +97,12 @@ public abstract record Verdict
     /// <summary>What to do.</summary>
     public required string Remedy { get; init; }
 
+    /// <summary>
+    /// True if it is told only where nothing sharper is: of something wrong whatever the clock says, where the step misses no wait; of a missed
+    /// wait, where no other between the same two steps is missed and the step has no error.
+    /// </summary>
+    public bool GivesWay { get; init; }
+
     /// <summary>Steps that help to understand it, with what to say about each.</summary>
     public Sequence<Pointer> Related { get; init; }
 

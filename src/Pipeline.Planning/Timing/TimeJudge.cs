@@ -19,14 +19,18 @@ public static class TimeJudge
     {
         ArgumentNullException.ThrowIfNull(walked);
         ArgumentNullException.ThrowIfNull(times);
+        var errors = walked.Findings.Where(finding => finding is { Level: Level.Error, Silenced: null }).Select(finding => finding.Place).ToHashSet();
         var findings = new List<Finding>();
         for (var r = 0; r < walked.Routes.Count; r++)
         {
+            var missed = new List<(RuledWait Wait, Missed Missed)>();
             foreach (var wait in walked.Routes[r].Waits)
             {
                 if (Worst(walked.Batch.Bench, r, wait.Needs, times) is { } worst)
-                    findings.Add(Say(walked, r, wait, worst));
+                    missed.Add((wait, worst));
             }
+
+            findings.AddRange(missed.Where(each => !IsToldBySharper(each, missed, errors, walked.Routes[r].Route)).Select(each => Say(walked, r, each.Wait, each.Missed)));
         }
 
         return findings.OrderBy(f => f.Place).ToSequence();
@@ -46,10 +50,23 @@ public static class TimeJudge
         return direct.Concat(Pinned.OutOfReach(walked, times, direct)).OrderBy(f => f.Place).ToSequence();
     }
 
-    /// <summary>What rules of plans can say of pinned steps before any plan is made.</summary>
-    public static Sequence<Finding> JudgeDecided(Walked walked, Trade trade)
+    /// <summary>
+    /// All that can be said of a walked batch before any plan is made: what the walk found, what the waits and the rules of plans say of pinned
+    /// steps, and of one cause the sharpest.
+    /// </summary>
+    public static Sequence<Finding> BeforePlan(Walked walked, Trade trade)
     {
         ArgumentNullException.ThrowIfNull(walked);
+        var ofPins = JudgePins(walked);
+        var late = ofPins.Where(finding => finding.Rule is not null).Select(finding => finding.Place).ToHashSet();
+        return Sharpest.Of(walked.Findings.Without(finding => finding.GivesWay && late.Contains(finding.Place))
+            .Concat(ofPins)
+            .Concat(JudgeDecided(walked, trade)))
+            .ToSequence();
+    }
+
+    private static Sequence<Finding> JudgeDecided(Walked walked, Trade trade)
+    {
         return walked.Routes.All(route => route.Route.Pins.IsEmpty) ? [] : Walk.JudgePlan(walked, trade, batch => DecidedSeen.Of(walked, batch));
     }
 
@@ -92,6 +109,27 @@ public static class TimeJudge
         if (waiting.LimitMinutes is { } limit && elapsed > limit + Tolerance)
             return (Level.Warning, true, elapsed - limit);
         return null;
+    }
+
+    // One rule speaks once of a step and an area, of what is gravest and takes longest; and some rules give way to others.
+    private static bool IsToldBySharper((RuledWait Wait, Missed Missed) one, List<(RuledWait Wait, Missed Missed)> missed, HashSet<Place> errors, Route route)
+    {
+        var needs = one.Wait.Needs;
+        if (needs.GivesWay && errors.Contains(route.Steps[needs.Step].Place))
+            return true;
+        foreach (var other in missed)
+        {
+            var others = other.Wait.Needs;
+            if (others.Step != needs.Step || ReferenceEquals(other.Wait, one.Wait))
+                continue;
+            if (needs.GivesWay && !others.GivesWay && others.Since == needs.Since)
+                return true;
+            if (other.Wait.Rule == one.Wait.Rule && other.Missed.IsTooLate == one.Missed.IsTooLate && others.Areas.Any(needs.Areas.Contains)
+                && (other.Missed.Level, other.Missed.BeyondMinutes, -others.Since).CompareTo((one.Missed.Level, one.Missed.BeyondMinutes, -needs.Since)) > 0)
+                return true;
+        }
+
+        return false;
     }
 
     private static Level Gentler(Level level, Level gravest) => level < gravest ? level : gravest;

@@ -73,6 +73,7 @@ internal sealed class FindingReport
             Areas = verdict.Areas,
             Related = related.ToSequence(),
             Silenced = silence?.Reason,
+            GivesWay = verdict.GivesWay,
             Mend = silence is null ? verdict.Mend : null,
         };
     }

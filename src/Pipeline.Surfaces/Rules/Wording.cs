@@ -13,6 +13,7 @@ internal static class Wording
         one.Step == other.Step
         && one.Message == other.Message
         && one.Remedy == other.Remedy
+        && one.GivesWay == other.GivesWay
         && (one, other) switch
         {
             (Verdict.Says left, Verdict.Says right) => left.Level == right.Level,

@@ -141,6 +141,9 @@ internal sealed class MixBinder(Desk desk, Shelf shelf)
 
         if (families.Count == 1)
             return families[0];
+        // what does not go into one cup is a rule's, and that the mix then behaves like most of it is for the rest of the check alone
+        if (families.Select(family => family.Carrier).Distinct().Count(carrier => carrier is not (Carrier.None or Carrier.Reaction)) > 1)
+            return parts.MaxBy(part => part.Parts)!.Paint.Family;
         desk.Error(key, $"The parts of ‘{key.Text}’ are of different families: {named}.", "Mix paints of one family, or say which it behaves like with ‘family: ’.");
         return null;
     }

@@ -20,12 +20,14 @@ public sealed class CaseTests
 
         var marked = RulePage.Marked(fragment);
 
+        var before = fragment.Yaml.Contains("kits:", StringComparison.Ordinal) ? 0 : PreludeLines;
+
         // a mark may say the level as well
-        findings.Select(finding => marked.Contains(Told(finding, withLevel: true)) ? Told(finding, withLevel: true) : Told(finding, withLevel: false))
+        findings.Select(finding => marked.Contains(Told(finding, before, withLevel: true)) ? Told(finding, before, withLevel: true) : Told(finding, before, withLevel: false))
             .Should().BeEquivalentTo(marked, Check.Told(findings));
         marked.Any().Should().Be(fragment.IsWrong);
     }
 
-    private static string Told(Finding finding, bool withLevel) => FormattableString.Invariant(
-        $"{finding.Place.Line - PreludeLines} {(withLevel ? finding.Level.ToString().ToLowerInvariant() + " " : "")}{finding.Rule}");
+    private static string Told(Finding finding, int before, bool withLevel) => FormattableString.Invariant(
+        $"{finding.Place.Line - before} {(withLevel ? finding.Level.ToString().ToLowerInvariant() + " " : "")}{finding.Rule}");
 }

@@ -192,11 +192,26 @@ public class MistakeTests
           one: { parts: { two: 1 } }
           two: { parts: { rope bone: 1, one: 1 } } #! Mixes hold each other in a ring: ‘one’ → ‘two’ → ‘one’.
           own: { parts: { own: 1 } } #! The mix ‘own’ holds itself.
-          odd: { parts: { rope bone: 1, harbour black: 1 } } #! of different families: waterborne acrylic and acrylic lacquer
           same: { parts: { rope bone: 1 }, family: enamel } #! All parts are waterborne acrylic, so the mix cannot be enamel.
           rope bone: { parts: { harbour black: 1 } } #! The paint or mix ‘rope bone’ is given twice.
           whole: { parts: { rope bone: 1 }, thinner: { with: water, share: 100 %, of: mix } } #! All of the mix would be thinner.
           half: { parts: { rope bone: 1 }, thinner: { share: 140 %, off: mix } } #! has no ‘with’ #! more than the whole #! Did you mean ‘of’?
+        """);
+
+    [Fact]
+    public void A_mix_of_families_that_go_together_is_asked_how_it_behaves_and_one_that_curdles_is_left_to_the_rules() => Written.Says("""
+        batch: Crew
+        bench: { zone: UTC, sittings: [{ days: daily, from: 19:00, to: 24:00 }] }
+        families:
+          quay paint: { like: waterborne acrylic }
+        paints:
+          rope bone: { family: waterborne acrylic }
+          quay bone: { family: quay paint }
+          harbour black: { family: acrylic lacquer }
+        mixes:
+          odd: { parts: { rope bone: 1, quay bone: 1 } } #! of different families: waterborne acrylic and quay paint
+          curd: { parts: { rope bone: 1, harbour black: 1 } }
+        kits: [{ kit: K, models: [{ model: M, material: resin, areas: { a: tiny }, route: [{ clean: all }] }] }]
         """);
 
     [Fact]
