@@ -38,8 +38,8 @@ public sealed class Families : Catalogue<Family>
         Thin = FixerTable,
         Heavy = FixerTable,
         // pigment is worked in any room
-        Coldest = new(-20),
-        Warmest = new(50),
+        Coldest = null,
+        Warmest = null,
         Dampest = new(0.8),
         Source = "common practice",
     };

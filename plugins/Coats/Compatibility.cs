@@ -11,6 +11,10 @@ public sealed class Compatibility : Catalogue<CoatOver>
 {
     private const string CommonPractice = "common practice";
 
+    private const string Gently = "gently: a stiff brush drags the flakes";
+
+    private const string OnePass = "in one pass while the stain has not cured: brushing back and forth re-wets it";
+
     private const string Table = """
         new coat                               | waterborne acrylic, waterborne varnish | acrylic lacquer, cellulose lacquer, lacquer varnish | enamel            | oil               | alcohol metallic  | stain
         waterborne acrylic, waterborne varnish | fine / fine                  | fine / fine                | never / scuff     | never / barrier   | fine / fine       | fine / fine
@@ -25,8 +29,10 @@ public sealed class Compatibility : Catalogue<CoatOver>
 
     private static readonly (string Coat, string Over, string Note)[] Notes =
     [
-        ("waterborne acrylic", "alcohol metallic", "gently: a stiff brush drags the flakes"),
-        ("waterborne acrylic", "stain", "in one pass while the stain has not cured: brushing back and forth re-wets it"),
+        ("waterborne acrylic", "alcohol metallic", Gently),
+        ("waterborne varnish", "alcohol metallic", Gently),
+        ("waterborne acrylic", "stain", OnePass),
+        ("waterborne varnish", "stain", OnePass),
         ("enamel effect", "stain", "a barrier is better until the stain has cured"),
         ("oil effect", "stain", "a barrier is better until the stain has cured"),
         ("oil", "oil", "or wet-in-wet while it is open"),

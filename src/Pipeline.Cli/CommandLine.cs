@@ -52,6 +52,7 @@ internal static class CommandLine
         root.Subcommands.Add(WhyWords.Command());
         root.Subcommands.Add(ListWords.Verbs());
         root.Subcommands.Add(ListWords.Rules());
+        root.Subcommands.Add(TablesWords.Command());
         root.Subcommands.Add(ListWords.Schema());
         root.Subcommands.Add(HostWords.Command());
         foreach (var option in CommonWords.All)

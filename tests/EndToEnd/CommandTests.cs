@@ -189,6 +189,21 @@ public sealed class CommandTests : IDisposable
     }
 
     [Fact]
+    public void Tables_are_listed_and_shown_as_they_hold_for_a_file()
+    {
+        bench.Pipeline("tables").Out.Should().MatchRegex("(?m)^compatibility +\\S").And.MatchRegex("(?m)^clean-outs +\\S");
+        bench.Pipeline("tables", "clean-outs").Out.Should().Contain("dark-to-light   4–6 min    [1]").And.EndWith("[1] common practice\n");
+        bench.Pipeline("tables", "cleanouts").Err.Should().Contain("there is no table 'cleanouts'").And.Contain("Did you mean clean-outs?");
+
+        var file = bench.File("own.yaml", File.ReadAllText(Bench.Workflow("first.yaml")) + "\nclean-outs: { dark-to-light: 2 min }\n");
+        bench.Pipeline("tables", "clean-outs", "--for", file).Out.Should().Contain("dark-to-light   2 min      [2]").And.EndWith("[2] the file\n");
+
+        var json = System.Text.Json.JsonDocument.Parse(bench.Pipeline("tables", "--as", "json").Out).RootElement.GetProperty("tables");
+        json.EnumerateArray().Select(table => table.GetProperty("name").GetString()).Should().Contain(["families", "drying", "compatibility", "re-wetting", "mask-materials"]);
+        json.EnumerateArray().SelectMany(table => table.GetProperty("rows").EnumerateArray()).Should().OnlyContain(row => row.GetProperty("source").GetString()!.Length > 0);
+    }
+
+    [Fact]
     public void The_schema_is_the_one_that_is_published()
     {
         var ran = bench.Pipeline("schema");

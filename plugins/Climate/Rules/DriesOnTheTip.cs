@@ -16,7 +16,7 @@ public sealed class DriesOnTheTip : TradeRule
         var air = moment.Air;
         var isDry = family.DriestSprayed is { } driest && air.Humidity.CompareTo(driest) < 0;
         // beyond what the family bears at all, that rule speaks
-        var isWarm = family.WarmestSprayed is { } warmest && air.Air.CompareTo(warmest) > 0 && air.Air.CompareTo(family.Warmest) <= 0;
+        var isWarm = family.WarmestSprayed is { } warmest && air.Air.CompareTo(warmest) > 0 && (family.Warmest is not { } limit || air.Air.CompareTo(limit) <= 0);
         if (!isDry && !isWarm)
             return null;
         var state = isDry && isWarm ? $"{air.Humidity} and {air.Air}" : isDry ? $"{air.Humidity}" : $"{air.Air}";

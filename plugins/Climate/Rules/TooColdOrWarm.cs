@@ -15,7 +15,7 @@ public sealed class TooColdOrWarm : TradeRule
             return null;
         var air = moment.Air;
         var coldest = air.Surface is { } surface && surface.DegreesCelsius < air.Air.DegreesCelsius ? surface : air.Air;
-        if (coldest.DegreesCelsius < family.Coldest.DegreesCelsius)
+        if (coldest.DegreesCelsius < family.Coldest?.DegreesCelsius)
         {
             return new Cause(
                 $"cold {moment.Where()} {family.Name}",
@@ -24,7 +24,7 @@ public sealed class TooColdOrWarm : TradeRule
                 "Warm the room and the pieces, or move the session.");
         }
 
-        return air.Air.DegreesCelsius > family.Warmest.DegreesCelsius
+        return air.Air.DegreesCelsius > family.Warmest?.DegreesCelsius
             ? new Cause(
                 $"warm {moment.Where()} {family.Name}",
                 Level.Warning,

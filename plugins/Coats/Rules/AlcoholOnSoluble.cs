@@ -25,11 +25,18 @@ public sealed class AlcoholOnSoluble : TradeRule
             var attacker = coat?.Name ?? rubbed!.Value.Spoken();
             var pointer = new Pointer(top.Step, $"{top.Name} was laid here");
             if (coat is null || coat.Body == Body.Heavy)
+            {
                 yield return moment.Says(Level.Error, area, $"The alcohol in {attacker} strips {top.Name} off {{areas}}.", "Take a milder liquid, or seal it with a lacquer varnish first.", pointer);
-            else if (coat.IsWet())
+                continue;
+            }
+
+            var isWet = coat.IsWet();
+            if (isWet)
                 yield return moment.Says(Level.Warning, area, $"The alcohol in {attacker} can lift {top.Name} on {{areas}}.", "Mist it on ('body: mist'), or seal with a lacquer varnish first.", pointer);
-            else if (moment.WaitsFor(top, DryingState.Cured, area, $"The alcohol in {attacker} softens {top.Name} until that has cured.", "Wait, or seal it first.") is { } wait)
-                yield return wait with { Gravest = Level.Warning };
+            // what it must not meet before it has cured, it lifts for sure when laid wet
+            var isNever = moment.Pair(coat, top) is { WhenDry: Bearing.Never };
+            if ((!isWet || isNever) && moment.WaitsFor(top, DryingState.Cured, area, $"The alcohol in {attacker} softens {top.Name} until that has cured.", "Wait, or seal it first.") is { } wait)
+                yield return wait with { Gravest = isWet ? Level.Error : Level.Warning };
         }
     }
 

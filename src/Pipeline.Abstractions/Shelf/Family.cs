@@ -70,11 +70,11 @@ public sealed record Family
     /// <summary>How long a mix of it stays usable in the cup; null if nothing needs saying.</summary>
     public Drying? PotLife { get; init; }
 
-    /// <summary>Coldest bench at which it forms a film.</summary>
-    public Temperature Coldest { get; init; } = new(10);
+    /// <summary>Coldest bench at which it forms a film; null for any.</summary>
+    public Temperature? Coldest { get; init; } = new(10);
 
-    /// <summary>Warmest bench at which it can be laid.</summary>
-    public Temperature Warmest { get; init; } = new(30);
+    /// <summary>Warmest bench at which it can be laid; null for any.</summary>
+    public Temperature? Warmest { get; init; } = new(30);
 
     /// <summary>Dampest air in which it can be laid.</summary>
     public Share Dampest { get; init; } = new(0.8);

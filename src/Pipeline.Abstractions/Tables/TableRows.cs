@@ -6,6 +6,12 @@ public sealed record TableRows
     /// <summary>The coating chemistries, each once.</summary>
     public Sequence<Family> Families { get; init; }
 
+    /// <summary>What pieces are made of, each once.</summary>
+    public Sequence<Material> Materials { get; init; }
+
+    /// <summary>What there is to mask with, each once.</summary>
+    public Sequence<MaskMaterial> MaskMaterials { get; init; }
+
     /// <summary>New coat over existing.</summary>
     public Sequence<CoatOver> Compatibility { get; init; }
 

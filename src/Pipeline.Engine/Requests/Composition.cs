@@ -37,6 +37,7 @@ public sealed class Composition
         composition.Answers(new ExplainLineHandler(check, parts.Plugins));
         composition.Answers(new MendFilesHandler(parts.Disk, inputs, parts.Plugins));
         composition.Answers(new PlanFilesHandler(check, parts.Plugins, parts.Clock, mediator));
+        composition.Answers(new ShowTablesHandler(check, parts.Plugins));
         composition.Answers(new ListVerbsHandler(parts.Plugins));
         composition.Answers(new ListRulesHandler(parts.Plugins));
         composition.Answers(new ShowVerbHandler(parts.Plugins));

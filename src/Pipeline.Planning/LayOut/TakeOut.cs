@@ -63,10 +63,17 @@ internal static class TakeOut
             var families = Families().ToList();
             if (families.Count == 0)
                 return null;
-            var coldest = families.Max(f => f.Coldest.DegreesCelsius);
-            var warmest = families.Min(f => f.Warmest.DegreesCelsius);
+            var coldest = families.Max(f => f.Coldest?.DegreesCelsius);
+            var warmest = families.Min(f => f.Warmest?.DegreesCelsius);
             var dampest = families.Min(f => f.Dampest.Fraction) * 100;
-            return string.Create(CultureInfo.InvariantCulture, $"check the air: {coldest:0.#}–{warmest:0.#} °C, {dampest:0.#} % humidity at most");
+            var degrees = (coldest, warmest) switch
+            {
+                (null, null) => "",
+                (null, _) => string.Create(CultureInfo.InvariantCulture, $"{warmest:0.#} °C at most, "),
+                (_, null) => string.Create(CultureInfo.InvariantCulture, $"{coldest:0.#} °C at least, "),
+                _ => string.Create(CultureInfo.InvariantCulture, $"{coldest:0.#}–{warmest:0.#} °C, "),
+            };
+            return string.Create(CultureInfo.InvariantCulture, $"check the air: {degrees}{dampest:0.#} % humidity at most");
         }
     }
 }

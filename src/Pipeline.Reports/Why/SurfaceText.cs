@@ -36,7 +36,7 @@ internal static class SurfaceText
 
     private static string Done(Surface surface) => surface.Preparations.IsEmpty
         ? "nothing"
-        : string.Join(", ", surface.Preparations.Select(done => Parted(done.What.ToString(), '-')).Distinct());
+        : string.Join(", ", surface.Preparations.Select(done => Spelling.Parted(done.What.ToString(), '-')).Distinct());
 
     private static string Masks(Surface surface) => surface.Masks.IsEmpty
         ? "none"
@@ -73,9 +73,5 @@ internal static class SurfaceText
         return layer.Coats == 1 ? how : string.Create(CultureInfo.InvariantCulture, $"{how}, {layer.Coats} coats");
     }
 
-    private static string Spaced(string word) => Parted(word, ' ');
-
-    // PanelLine is "panel line", PostCured "post-cured"
-    private static string Parted(string word, char by) =>
-        string.Concat(word.Select((letter, index) => char.IsUpper(letter) && index > 0 ? $"{by}{char.ToLowerInvariant(letter)}" : char.ToLowerInvariant(letter).ToString()));
+    private static string Spaced(string word) => Spelling.Parted(word, ' ');
 }

@@ -32,6 +32,7 @@ internal sealed class Shelf
         maskMaterialNames.AddRange(trade.MaskMaterials.Select(material => material.Item.Name));
         rows = new TableRows
         {
+            Materials = Rows(trade.Materials),
             Compatibility = Rows(trade.Compatibility),
             Rewetting = Rows(trade.Rewetting),
             CleanOuts = Rows(trade.CleanOuts),
@@ -53,7 +54,11 @@ internal sealed class Shelf
     public IReadOnlyList<Paint> Paints => paintsInOrder;
 
     /// <summary>The trade's tables with what has been read of the file so far.</summary>
-    public Tables Tables => tables ??= new Tables(rows with { Families = familyNames.Select(name => families[WordText.Folded(name)]).ToSequence() });
+    public Tables Tables => tables ??= new Tables(rows with
+    {
+        Families = familyNames.Select(name => families[WordText.Folded(name)]).ToSequence(),
+        MaskMaterials = maskMaterialNames.Select(name => maskMaterials[WordText.Folded(name)]).ToSequence(),
+    });
 
     /// <summary>Names of paints and mixes, also those that could not be bound.</summary>
     public IEnumerable<string> PaintNames => paints.Keys.Concat(broken);
@@ -94,6 +99,7 @@ internal sealed class Shelf
         maskMaterials[WordText.Folded(material.Name)] = material;
         foreach (var name in material.AlsoCalled)
             maskMaterials[WordText.Folded(name)] = material;
+        tables = null;
     }
 
     public void Add(Paint paint)

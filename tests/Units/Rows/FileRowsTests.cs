@@ -1,7 +1,7 @@
 using Pipeline.Abstractions;
 using Pipeline.Workflows;
 
-namespace Pipeline.Tests.Units.TradeTables;
+namespace Pipeline.Tests.Units.Rows;
 
 /// <summary>What a file says of a table counts before what the trade says, is read as strictly as all else, and is known as the file's.</summary>
 public sealed class FileRowsTests

@@ -4,7 +4,7 @@ using Pipeline.Planning;
 using Pipeline.Surfaces;
 using Pipeline.Workflows;
 
-namespace Pipeline.Tests.Units.TradeTables;
+namespace Pipeline.Tests.Units.Rows;
 
 /// <summary>A plugin adds a family and rows about it, or changes a row of the house; the rules of the house honour them.</summary>
 public sealed class PluginRowsTests

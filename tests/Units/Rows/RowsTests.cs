@@ -1,7 +1,7 @@
 using Pipeline.Abstractions;
 using Pipeline.Tests.Units.Plugins;
 
-namespace Pipeline.Tests.Units.TradeTables;
+namespace Pipeline.Tests.Units.Rows;
 
 /// <summary>
 /// The rows of the trade's other tables, cell by cell. All are common practice; that cellulose lacquer blushes above 65 % relative humidity is
@@ -50,10 +50,11 @@ public sealed class RowsTests
     [InlineData("oil", "10 °C", "30 °C", "80 %", null, null)]
     [InlineData("alcohol metallic", "12 °C", "28 °C", "65 %", null, null)]
     [InlineData("texture paste", "8 °C", "30 °C", "80 %", null, null)]
-    public void A_family_bears_this_air(string family, string coldest, string warmest, string dampest, string? sprayedMatt, string? potLife)
+    [InlineData("pigment fixer", null, null, "80 %", null, null)]
+    public void A_family_bears_this_air(string family, string? coldest, string? warmest, string dampest, string? sprayedMatt, string? potLife)
     {
         var row = Row(family);
-        new[] { row.Coldest.ToString(), row.Warmest.ToString(), row.Dampest.ToString(), row.DampestSprayedMatt?.ToString(), row.PotLife?.ToString() }
+        new[] { row.Coldest?.ToString(), row.Warmest?.ToString(), row.Dampest.ToString(), row.DampestSprayedMatt?.ToString(), row.PotLife?.ToString() }
             .Should().Equal(coldest, warmest, dampest, sprayedMatt, potLife);
     }
 

@@ -2,7 +2,7 @@ using System.Globalization;
 using Pipeline.Abstractions;
 using Pipeline.Tests.Units.Plugins;
 
-namespace Pipeline.Tests.Units.TradeTables;
+namespace Pipeline.Tests.Units.Rows;
 
 /// <summary>
 /// New coat over existing (common practice; that strong solvent lifts enamel that has not cured, and the recoat window of enamel, published in
@@ -110,7 +110,7 @@ public sealed class CompatibilityTests
     [InlineData("alcohol metallic", "enamel", "E hot-over-soft", "E hot-over-soft", "W wet-hot-coat", "")]
     [InlineData("alcohol metallic", "oil", "E hot-over-soft", "E hot-over-soft", "W wet-hot-coat", "W hot-over-soft")]
     [InlineData("alcohol metallic", "alcohol metallic", "E flakes-dragged", "", "E flakes-dragged", "")]
-    [InlineData("alcohol metallic", "stain", "W alcohol-on-soluble", "W alcohol-on-soluble", "W alcohol-on-soluble", "")]
+    [InlineData("alcohol metallic", "stain", "E alcohol-on-soluble", "W alcohol-on-soluble", "W alcohol-on-soluble", "")]
     [InlineData("stain", "waterborne acrylic", "", "", "", "")]
     [InlineData("stain", "cellulose lacquer", "", "", "", "")]
     [InlineData("stain", "enamel", "E fat-over-lean", "E fat-over-lean", "", "")]
