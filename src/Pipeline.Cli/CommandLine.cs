@@ -50,6 +50,7 @@ internal static class CommandLine
         root.Subcommands.Add(CheckWords.Command());
         root.Subcommands.Add(PlanWords.Command());
         root.Subcommands.Add(WhyWords.Command());
+        root.Subcommands.Add(CompareWords.Command());
         root.Subcommands.Add(ListWords.Verbs());
         root.Subcommands.Add(ListWords.Rules());
         root.Subcommands.Add(TablesWords.Command());

@@ -1,11 +1,6 @@
-using System.Runtime.InteropServices;
-using MediatR;
-using NodaTime;
 using Pipeline.Abstractions;
 using Pipeline.Engine;
-using Pipeline.Planning;
 using Pipeline.Reports;
-using Pipeline.Workflows;
 using TextStyle = Pipeline.Reports.TextStyle;
 
 namespace Pipeline.Cli;
@@ -19,45 +14,17 @@ internal static class Planning
             return Complaint.Of(room.Refusal!);
         if (InputWords.Of(wish.Files, wish.Name, out var refusal) is not { } inputs)
             return Complaint.Of(refusal!);
-        var from = wish.From is null ? null : StartText.Parse(wish.From);
-        if (wish.From is not null && from is null)
-            return Complaint.Of(new Refusal($"--from does not understand '{wish.From}'", "Give a date and time such as \"2026-11-30 18:00\"."));
-
-        using var stop = new CancellationTokenSource();
-        using var progress = Screen.CanShowProgress ? new ProgressLine(Console.Error) : null;
-        Answer<PlanResult> answer;
-        using (PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop))
-        using (PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop))
-            answer = await Engine(parts, progress).Send(Request(wish, inputs, from), stop.Token).ConfigureAwait(false);
-        progress?.Dispose();
+        if (wish.Search.Request(inputs, out refusal) is not { } request)
+            return Complaint.Of(refusal!);
+        var (answer, wasStopped) = await Searching.Send(parts, request with { Keep = wish.Keep }).ConfigureAwait(false);
         return answer switch
         {
-            Answer<PlanResult>.Given given => Show(given.Value, wish, parts.Disk, stop.IsCancellationRequested),
+            Answer<PlanResult>.Given given => Show(given.Value, wish, parts.Disk, wasStopped),
             Answer<PlanResult>.Refused refused => Complaint.Of(refused.Why),
             Answer<PlanResult>.Broke broke => Complaint.OfBreakdown(broke.What, broke.Report),
             _ => throw new InvalidOperationException($"Unknown answer {answer}."),
         };
-
-        void Stop(PosixSignalContext signal)
-        {
-            // the first asks for the best so far; a second ends the program as usual
-            signal.Cancel = !stop.IsCancellationRequested;
-            stop.Cancel();
-        }
     }
-
-    private static IMediator Engine(EngineParts parts, ProgressLine? progress) => Composition.Engine(parts, listen =>
-    {
-        if (progress is not null)
-            listen.Listens<PlanProgressed>(progress);
-    });
-
-    private static PlanFiles Request(PlanWords.Wish wish, Sequence<WorkflowInput> inputs, LocalDateTime? from) => new(
-        inputs,
-        from,
-        wish.Pace switch { "comfortable" => Pace.Comfortable, "brisk" => Pace.Brisk, _ => null },
-        wish.Effort switch { "quick" => SearchEffort.Quick, "thorough" => SearchEffort.Thorough, _ => SearchEffort.Usual },
-        wish.Seed);
 
     private static int Show(PlanResult result, PlanWords.Wish wish, IDisk disk, bool wasStopped)
     {

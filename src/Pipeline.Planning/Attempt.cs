@@ -30,6 +30,8 @@ internal abstract record Trial
 /// <param name="cancel">Stops the search.</param>
 internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, CancellationToken cancel)
 {
+    private const int Threads = 2;
+
     /// <summary>
     /// A part of each sitting stays free unless no due time can be met that way: those come first, and the plan then says how full it is.
     /// </summary>
@@ -37,9 +39,12 @@ internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, Can
     {
         var slack = pace == Pace.Comfortable ? walked.Batch.Bench.Slack.Fraction : 0;
         var trial = Once(pacing, slack);
-        if (slack == 0 || trial is Trial.Found { Table.IsInTime: true } || cancel.IsCancellationRequested)
+        if (slack == 0 || cancel.IsCancellationRequested || (trial is Trial.Found { Table: { IsInTime: true } roomy } && (request.Keep is null || roomy.Planned.Score.Moved == 0)))
             return trial;
         var filled = Once(pacing, slack: 0);
+        // what takes longer than it did is what the room was left for: better that than moving other work about
+        if (request.Keep is not null && trial is Trial.Found { Table: var moved } && filled is Trial.Found { Table: var kept } && (kept.IsInTime || !moved.IsInTime))
+            return kept.Planned.Score.Moved < moved.Planned.Score.Moved ? filled : trial;
         return filled is Trial.Found { Table.IsInTime: true } || (trial is Trial.None && filled is Trial.Found) ? filled : trial;
     }
 
@@ -55,7 +60,8 @@ internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, Can
             var posed = posing.Until(horizon.Until);
             if (posing.Findings.Count > 0)
                 return new Trial.None(posing.Findings.ToSequence());
-            var outcome = Solver.Solve(posed.Problem, EffortOf(request.Effort), Seed(request.Seed), ProgressOf(posed.Clock), cancel);
+            var keep = request.Keep is { } earlier ? Keeping.Of(earlier, walked, posed) : null;
+            var outcome = Solver.Solve(posed.Problem, EffortOf(request.Effort), Seed(request.Seed), ProgressOf(posed.Clock), keep, Threads, cancel);
             if (outcome is Outcome.Planned planned)
                 return new Trial.Found(new Timetable(walked, posed, planned, pace, slack));
             var obstacles = ((Outcome.Impossible)outcome).Obstacles;

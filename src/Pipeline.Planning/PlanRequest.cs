@@ -10,13 +10,15 @@ namespace Pipeline.Planning;
 /// <param name="Progress">Is told how the search is getting on.</param>
 /// <param name="Seed">Starts the search's random numbers; the same seed gives the same plan.</param>
 /// <param name="WithWaysOut">True to look for ways out where a due time is missed, by planning anew several times.</param>
+/// <param name="Keep">An earlier plan of the batch: no more of it is moved than is worth while; null for none.</param>
 public sealed record PlanRequest(
     Instant From,
     SearchEffort Effort = SearchEffort.Usual,
     Pace? Pace = null,
     IProgress<PlanProgress>? Progress = null,
     ulong Seed = 1,
-    bool WithWaysOut = true);
+    bool WithWaysOut = true,
+    WrittenPlan? Keep = null);
 
 /// <summary>How hard to look for a better plan.</summary>
 public enum SearchEffort

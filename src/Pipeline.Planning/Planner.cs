@@ -42,7 +42,10 @@ public static class Planner
         if (trial is not Trial.Found { Table: var table })
             return new PlanOutcome.NoPlan(((Trial.None)trial).Reasons);
         var waysOut = table.IsInTime || !request.WithWaysOut ? [] : new WaysOut(table, request, cancel).Find();
-        return new PlanOutcome.Planned(PlanLayOut.Of(table, trade) with { WaysOut = waysOut });
+        var plan = PlanLayOut.Of(table, trade) with { WaysOut = waysOut };
+        if (request.Keep is { } earlier)
+            plan = plan with { Kept = PlanComparison.Of(earlier, WrittenPlan.Of(plan)) };
+        return new PlanOutcome.Planned(plan, new PlanReasons(table, plan.Finishes));
     }
 
     private static HashSet<int> Decided(Walked walked) =>

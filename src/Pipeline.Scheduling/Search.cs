@@ -73,6 +73,8 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
 
     private Obstacle? FirstPlans(Net net, Dispatcher dispatcher, LowerBound bound, bool isProject, CancellationToken cancel)
     {
+        foreach (var table in keep is null ? [] : KeptStarts.Of(problem, keep))
+            Offer(table, bound);
         Obstacle? obstacle = null;
         var random = new Random(seed);
         var units = bound.LatestStarts(bound.Finish);
@@ -98,7 +100,10 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
 
     private void Better(Net net, Ground ground, LowerBound bound, CancellationToken cancel)
     {
-        var annealing = new Annealing(ground, new Pricing(ground, keep), seed, threads);
+        var pricing = new Pricing(ground, keep);
+        if (keep is not null && new Walk(ground, pricing, seed) is var earlier && earlier.StartFrom(KeptOrder.Of(keep, bestTable!, ground)))
+            Offer(InOrder.ToTimetable(net, earlier.Best!), bound);
+        var annealing = new Annealing(ground, pricing, seed, threads);
         annealing.Improve(InOrder.Of(bestTable!, ground), (Budget - work) / 2, slots => Offer(InOrder.ToTimetable(net, slots), bound), cancel);
         work += annealing.Work;
     }

@@ -34,9 +34,12 @@ public sealed class Composition
         var inputs = new Inputs(parts.Disk);
         var check = new CheckFilesHandler(inputs, parts.Plugins);
         composition.Answers(check);
-        composition.Answers(new ExplainLineHandler(check, parts.Plugins));
         composition.Answers(new MendFilesHandler(parts.Disk, inputs, parts.Plugins));
-        composition.Answers(new PlanFilesHandler(check, parts.Plugins, parts.Clock, mediator));
+        var plans = new WrittenPlans(parts.Disk);
+        var planner = new PlanFilesHandler(check, plans, parts.Plugins, parts.Clock, mediator);
+        composition.Answers(planner);
+        composition.Answers(new ExplainStepHandler(check, planner, parts.Plugins));
+        composition.Answers(new ComparePlansHandler(plans));
         composition.Answers(new ShowTablesHandler(check, parts.Plugins));
         composition.Answers(new ListVerbsHandler(parts.Plugins));
         composition.Answers(new ListRulesHandler(parts.Plugins));

@@ -15,12 +15,16 @@ namespace Pipeline.Engine;
 /// <param name="Pace">Overrides the file's pace; null to keep it.</param>
 /// <param name="Effort">How hard to look for a better plan.</param>
 /// <param name="Seed">The same seed gives the same plan.</param>
+/// <param name="WithWaysOut">True to look for ways out where a due time is missed.</param>
+/// <param name="Keep">A file with a plan of the same batch, as JSON, to stay close to; null for none.</param>
 public sealed record PlanFiles(
     Sequence<WorkflowInput> Inputs,
     LocalDateTime? From = null,
     Pace? Pace = null,
     SearchEffort Effort = SearchEffort.Usual,
-    ulong Seed = 1) : IRequest<Answer<PlanResult>>;
+    ulong Seed = 1,
+    bool WithWaysOut = true,
+    string? Keep = null) : IRequest<Answer<PlanResult>>;
 
 /// <summary>What came of asking for a plan.</summary>
 public abstract record PlanResult(Checked Checked)
@@ -34,7 +38,10 @@ public abstract record PlanResult(Checked Checked)
     }
 
     /// <summary>A plan.</summary>
-    public sealed record Planned(Checked Checked, Plan Plan) : PlanResult(Checked)
+    /// <param name="Checked">What checking gave.</param>
+    /// <param name="Plan">The plan.</param>
+    /// <param name="Reasons">Answers why it is as it is.</param>
+    public sealed record Planned(Checked Checked, Plan Plan, PlanReasons Reasons) : PlanResult(Checked)
     {
         /// <summary>True if some model is ready later than it is due.</summary>
         public bool IsLate => Plan.Finishes.Any(finish => finish.Due is { } due && finish.Ready.ToInstant() > due.ToInstant());
@@ -54,29 +61,44 @@ public abstract record PlanResult(Checked Checked)
 /// <param name="Zone">The bench's zone.</param>
 public sealed record PlanProgressed(PlanProgress Progress, DateTimeZone Zone) : INotification;
 
-internal sealed class PlanFilesHandler(CheckFilesHandler check, PluginShelf plugins, IClock clock, IMediator mediator)
+internal sealed class PlanFilesHandler(CheckFilesHandler check, WrittenPlans plans, PluginShelf plugins, IClock clock, IMediator mediator)
     : IRequestHandler<PlanFiles, Answer<PlanResult>>
 {
     private const int StartsOnMinutes = 5;
 
     public Task<Answer<PlanResult>> Handle(PlanFiles request, CancellationToken cancellationToken) =>
-        Task.FromResult<Answer<PlanResult>>(check.Check(new CheckFiles(request.Inputs)) switch
+        Task.FromResult(check.Check(new CheckFiles(request.Inputs)) switch
         {
-            Answer<Checked>.Given given => new Answer<PlanResult>.Given(Plan(given.Value, request, cancellationToken)),
+            Answer<Checked>.Given given => Answered(given.Value, request, cancellationToken),
             Answer<Checked>.Refused refused => new Answer<PlanResult>.Refused(refused.Why),
             var other => throw new InvalidOperationException($"Unknown answer {other}."),
         });
 
-    private PlanResult Plan(Checked done, PlanFiles request, CancellationToken cancel)
+    private Answer<PlanResult> Answered(Checked done, PlanFiles request, CancellationToken cancel)
+    {
+        if (request.Keep is not { } path)
+            return new Answer<PlanResult>.Given(Plan(done, request, keep: null, cancel));
+        var (keep, refusal) = plans.Read(path);
+        if (keep is not null && done.Walked is { } walked && keep.Batch != walked.Batch.Name)
+            refusal = new Refusal($"{path} is a plan of '{Faults.OnOneLine(keep.Batch)}', and this is '{Faults.OnOneLine(walked.Batch.Name)}'", "Give a plan that was made of this batch.");
+        return refusal is null ? new Answer<PlanResult>.Given(Plan(done, request, keep, cancel)) : new Answer<PlanResult>.Refused([refusal]);
+    }
+
+    /// <summary>What comes of planning checked files.</summary>
+    /// <param name="done">What checking gave.</param>
+    /// <param name="request">How to plan.</param>
+    /// <param name="keep">The plan to stay close to, or null.</param>
+    /// <param name="cancel">Ends the search with the best so far.</param>
+    public PlanResult Plan(Checked done, PlanFiles request, WrittenPlan? keep, CancellationToken cancel)
     {
         if (done.Sound is not { } walked)
             return new PlanResult.Unsound(done);
         var zone = walked.Batch.Bench.Zone;
         var from = request.From is { } said ? zone.AtLeniently(said).ToInstant() : RoundedUp(clock.GetCurrentInstant());
-        var asked = new PlanRequest(from, request.Effort, request.Pace, new Published(mediator, zone), request.Seed);
+        var asked = new PlanRequest(from, request.Effort, request.Pace, new Published(mediator, zone), request.Seed, request.WithWaysOut, keep);
         return Stages.Plan(walked, plugins.Trade, asked, cancel) switch
         {
-            PlanOutcome.Planned planned => new PlanResult.Planned(WithoutRepeats(done, planned.Plan), planned.Plan),
+            PlanOutcome.Planned planned => new PlanResult.Planned(WithoutRepeats(done, planned.Plan), planned.Plan, planned.Reasons),
             PlanOutcome.NoPlan none => new PlanResult.Impossible(done, none),
             var other => throw new InvalidOperationException($"Unknown outcome {other}."),
         };

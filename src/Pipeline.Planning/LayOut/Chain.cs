@@ -22,8 +22,9 @@ internal static class Chain
         var seen = new HashSet<int> { run };
         while (because.Before(chain[^1]) is { } before)
         {
-            // what is kept close to a later task, and so holds itself back, is followed on to what came before it
-            if (!seen.Add(before) && (because.Precursor(chain[^1], seen) is not { } earlier || !seen.Add(before = earlier)))
+            // what is only kept close to a later task is followed on to what came before it
+            var isLater = table.Runs[before].Start > table.Runs[chain[^1]].Start;
+            if ((isLater || !seen.Add(before)) && (because.Precursor(chain[^1], seen) is not { } earlier || !seen.Add(before = earlier)))
                 break;
             chain.Add(before);
         }

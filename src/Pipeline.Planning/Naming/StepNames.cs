@@ -27,6 +27,10 @@ public static class StepNames
 
     private static string Plain(Step step)
     {
+        // what takes masks off is called by them
+        var masks = step.Deeds.OfType<Deed.TakeMaskOff>().Select(deed => deed.Mask).ToList();
+        if (masks.Count > 0)
+            return $"{step.Verb} {string.Join('+', masks)}";
         var paint = step.Lays.Select(lay => lay.Layer.Paint?.Name).FirstOrDefault(name => name is not null);
         return paint is null ? $"{step.Verb} {step.As}" : $"{step.Verb} {step.As} with {paint}";
     }

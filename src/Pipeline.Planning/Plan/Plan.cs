@@ -10,7 +10,9 @@ public abstract record PlanOutcome
     private protected abstract void Closed();
 
     /// <summary>A plan.</summary>
-    public sealed record Planned(Plan Plan) : PlanOutcome
+    /// <param name="Plan">The plan.</param>
+    /// <param name="Reasons">Answers why it is as it is.</param>
+    public sealed record Planned(Plan Plan, PlanReasons Reasons) : PlanOutcome
     {
         private protected override void Closed() { }
     }
@@ -56,6 +58,9 @@ public sealed record Plan
     /// Where a due time is missed: changes with which all is in time, cheapest first; if none was found, the nearest. Each was planned anew.
     /// </summary>
     public Sequence<WayOut> WaysOut { get; init; }
+
+    /// <summary>What is different from the plan it was to stay close to; null if there was none.</summary>
+    public PlanComparison? Kept { get; init; }
 
     /// <summary>How good it is.</summary>
     public required PlanMeasure Measure { get; init; }

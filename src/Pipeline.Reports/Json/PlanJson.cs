@@ -171,6 +171,18 @@ public static class PlanJson
             json.WriteNumber("cleanOuts", plan.Measure.CleanOuts);
             json.WriteBoolean("stoppedEarly", plan.Measure.StoppedEarly);
         });
+        if (plan.Kept is { } kept)
+        {
+            json.Object("kept", () =>
+            {
+                json.WriteNumber("unmoved", kept.Unmoved);
+                json.WriteNumber("moved", kept.Moves.Count);
+                json.WriteNumber("toAnotherSitting", kept.Moves.Count(move => move.IsToAnotherSitting));
+                json.WriteNumber("added", kept.Added.Count);
+                json.WriteNumber("gone", kept.Gone.Count);
+            });
+        }
+
         json.Texts("criticalChain", plan.CriticalChain);
         json.Objects("waysOut", plan.WaysOut, way => WayOutJson.Write(json, way));
         json.Objects("findings", plan.Findings.GravestFirst(), finding => FindingJson.Write(json, finding));

@@ -18,6 +18,8 @@ public static class PlanMarkdown
         var (ready, tone) = PlanFacts.Ready(plan);
         page.Block(tone == Tone.Error ? $"**{ready}**" : ready);
         page.Line(PlanFacts.Size(plan));
+        if (PlanFacts.Kept(plan) is { } kept)
+            page.Line(MarkdownText.Escaped(kept));
         page.Line(MarkdownText.Escaped(PlanFacts.Pace(plan)));
         var speaking = plan.Findings.Speaking().ToList();
         if (speaking.Count > 0)

@@ -45,6 +45,9 @@ internal static class Amounts
     /// <summary>With a capital at its beginning.</summary>
     public static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 
+    /// <summary>Without a capital at its beginning.</summary>
+    public static string Uncapital(string words) => words.Length == 0 ? words : char.ToLowerInvariant(words[0]) + words[1..];
+
     /// <summary>With a full stop at its end, unless it has one.</summary>
     public static string Stopped(string words) => words.Length == 0 || words[^1] is '.' or '!' or '?' ? words : words + ".";
 }

@@ -66,6 +66,9 @@ internal static class PlanFacts
         $"{Amounts.Counted(plan.Days.Sum(day => day.Sittings.Count), "sitting")}, {Moments.Hours(plan.Measure.AttendedMinutes)} of work, "
         + $"{Amounts.Counted(plan.Measure.CleanOuts, "clean-out")}.";
 
+    /// <summary>What has become of the plan before, in one line; null if there was none to stay close to.</summary>
+    public static string? Kept(Plan plan) => plan.Kept is { } kept ? $"Against the plan before: {Amounts.Uncapital(ComparisonFacts.Counts(kept))}" : null;
+
     /// <summary>The pace and the zone.</summary>
     public static string Pace(Plan plan) =>
         $"Times are of {Visible.Line(plan.Zone.Id)}; drying is planned {(plan.Pace == Workflows.Pace.Brisk ? "briskly, to the low figures" : "to the comfortable end")}.";

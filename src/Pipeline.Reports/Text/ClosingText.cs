@@ -139,7 +139,8 @@ internal static class ClosingText
             page.Hung("", remark, Tone.Quiet);
     }
 
-    private static void Head(Page page, string words, string aside = "")
+    /// <summary>A section's head.</summary>
+    public static void Head(Page page, string words, string aside = "")
     {
         page.Blank();
         if (aside.Length == 0)

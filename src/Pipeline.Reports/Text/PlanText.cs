@@ -42,6 +42,8 @@ public static class PlanText
         var (ready, tone) = PlanFacts.Ready(plan);
         page.Hung("", ready, tone);
         page.Hung("", PlanFacts.Size(plan));
+        if (PlanFacts.Kept(plan) is { } kept)
+            page.Hung("", kept);
         page.Hung("", PlanFacts.Pace(plan), Tone.Quiet);
         var speaking = plan.Findings.Speaking().ToList();
         if (speaking.Count > 0)

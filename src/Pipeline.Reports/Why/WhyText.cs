@@ -13,12 +13,15 @@ public static class WhyText
     /// <param name="look">The step.</param>
     /// <param name="others">Other models whose routes come by the same place of the file.</param>
     /// <param name="style">How it is set.</param>
-    public static string Render(StepLook look, Sequence<string> others, TextStyle style) => Set(look, others, style).ToString();
+    /// <param name="planned">When the step is planned, and the plan; null to leave that out.</param>
+    public static string Render(StepLook look, Sequence<string> others, TextStyle style, (StepReasons Reasons, Plan Plan)? planned = null) =>
+        Set(look, others, style, planned).ToString();
 
     /// <summary>Puts the explanation on a console, as it suits it.</summary>
-    public static void Write(StepLook look, Sequence<string> others, IAnsiConsole console) => Set(look, others, TextStyle.For(console)).WriteTo(console);
+    public static void Write(StepLook look, Sequence<string> others, IAnsiConsole console, (StepReasons Reasons, Plan Plan)? planned = null) =>
+        Set(look, others, TextStyle.For(console), planned).WriteTo(console);
 
-    private static Page Set(StepLook look, Sequence<string> others, TextStyle style)
+    private static Page Set(StepLook look, Sequence<string> others, TextStyle style, (StepReasons Reasons, Plan Plan)? planned)
     {
         ArgumentNullException.ThrowIfNull(look);
         ArgumentNullException.ThrowIfNull(style);
@@ -31,11 +34,14 @@ public static class WhyText
         if (!others.IsEmpty)
             page.Hung("  ", Visible.Line($"The same step of {Listed(others)}: --model shows it."));
         SurfaceText.Set(page, look);
-        SetRules(page, look);
+        SetSpeaking(page, look);
+        if (planned is var (reasons, plan))
+            WhyPlanText.Set(page, reasons, plan);
+        SetSilent(page, look);
         return page;
     }
 
-    private static void SetRules(Page page, StepLook look)
+    private static void SetSpeaking(Page page, StepLook look)
     {
         var speaking = look.Rules.Where(rule => !rule.IsSilent).ToList();
         page.Blank();
@@ -44,7 +50,10 @@ public static class WhyText
             page.Line("  Nothing.");
         foreach (var rule in speaking)
             SetRule(page, look, rule);
+    }
 
+    private static void SetSilent(Page page, StepLook look)
+    {
         var would = look.Rules.Where(rule => rule.IsSilent && !rule.WouldSpeakIf.IsEmpty).ToList();
         if (would.Count > 0)
         {

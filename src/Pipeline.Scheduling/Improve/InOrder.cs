@@ -7,14 +7,20 @@ internal static class InOrder
     public static List<Slot> Of(Timetable table, Ground ground)
     {
         var runs = table.Runs.Where(r => !r.IsPast).ToArray();
-        var slots = runs.Select(r => new Slot { Activity = r.Activity, First = r.First, Units = r.Units, Worker = r.Worker, ToolNumber = -1, Day = -1 }).ToArray();
-        var byActivity = Enumerable.Range(0, runs.Length).ToLookup(i => runs[i].Activity);
-        var missing = new int[runs.Length];
-        var after = new List<int>[runs.Length];
-        for (var i = 0; i < runs.Length; i++)
+        return Of([.. runs.Select(r => (new Slot { Activity = r.Activity, First = r.First, Units = r.Units, Worker = r.Worker, ToolNumber = -1, Day = -1 }, r.Start))], ground);
+    }
+
+    /// <summary>Runs by a start that each is wished to have, as far as the waits allow that order.</summary>
+    public static List<Slot> Of(IReadOnlyList<(Slot Slot, long Start)> runs, Ground ground)
+    {
+        Slot[] slots = [.. runs.Select(r => r.Slot)];
+        var byActivity = Enumerable.Range(0, slots.Length).ToLookup(i => slots[i].Activity);
+        var missing = new int[slots.Length];
+        var after = new List<int>[slots.Length];
+        for (var i = 0; i < slots.Length; i++)
         {
             after[i] = [];
-            var others = ground.Forward[runs[i].Activity].Select(arc => arc.To).Append(runs[i].Activity).Distinct();
+            var others = ground.Forward[slots[i].Activity].Select(arc => arc.To).Append(slots[i].Activity).Distinct();
             foreach (var j in others.SelectMany(b => byActivity[b]))
             {
                 if (i == j || !ground.MustPrecede(slots[i], slots[j]))
@@ -25,20 +31,20 @@ internal static class InOrder
         }
 
         var ready = new PriorityQueue<int, (long, int, int)>();
-        for (var i = 0; i < runs.Length; i++)
+        for (var i = 0; i < slots.Length; i++)
         {
             if (missing[i] == 0)
-                ready.Enqueue(i, (runs[i].Start, ground.Rank[runs[i].Activity], runs[i].First));
+                ready.Enqueue(i, (runs[i].Start, ground.Rank[slots[i].Activity], slots[i].First));
         }
 
-        var order = new List<Slot>(runs.Length);
+        var order = new List<Slot>(slots.Length);
         while (ready.TryDequeue(out var i, out _))
         {
             order.Add(slots[i]);
             foreach (var j in after[i])
             {
                 if (--missing[j] == 0)
-                    ready.Enqueue(j, (runs[j].Start, ground.Rank[runs[j].Activity], runs[j].First));
+                    ready.Enqueue(j, (runs[j].Start, ground.Rank[slots[j].Activity], slots[j].First));
             }
         }
 

@@ -28,7 +28,7 @@ internal sealed class Pricing
     private readonly double finishWeight;
     private readonly double holdScale;
     private readonly double lateScale;
-    private readonly Dictionary<(int Activity, int FirstUnit), long>? kept;
+    private readonly KeptRuns? kept;
     private readonly double keepWeight;
     private readonly FinishGrain grain;
     private readonly double perRun;
@@ -47,9 +47,7 @@ internal sealed class Pricing
         lateScale = 1 / Math.Max(1e-9, ground.Net.Problem.Dues.Select(d => d.WeightPerTick).DefaultIfEmpty(1).Max());
         if (keep is null)
             return;
-        kept = [];
-        foreach (var run in keep.Earlier.Runs)
-            kept[(run.Activity, run.FirstUnit)] = run.Start;
+        kept = new KeptRuns(keep);
         keepWeight = keep.TicksPerMovedRun;
     }
 
@@ -81,14 +79,13 @@ internal sealed class Pricing
         return new Price(late, value, slope);
     }
 
-    private int Moved(Sequence sequence)
+    private double Moved(Sequence sequence)
     {
-        var moved = 0;
+        double moved = 0;
         for (var p = 0; p < sequence.Count; p++)
         {
             ref var slot = ref sequence.Slots[p];
-            if (!kept!.TryGetValue((slot.Activity, slot.First), out var start) || start != slot.Start)
-                moved++;
+            moved += kept!.Moved(slot.Activity, slot.First, slot.Units, slot.Start);
         }
 
         return moved;

@@ -67,6 +67,33 @@ public enum Effort
 public sealed record SolveProgress(Score Best, long Bound, long Work, long Budget);
 
 /// <summary>An earlier schedule that people have already looked at; runs that stay where they were are worth something.</summary>
-/// <param name="Earlier">The earlier schedule. Activities are compared by index.</param>
+/// <param name="Earlier">The earlier schedule. Activities are compared by index; one that has no run in it is free to be anywhere.</param>
 /// <param name="TicksPerMovedRun">How many ticks of a later finish one moved run is worth.</param>
-public sealed record Keep(Schedule Earlier, double TicksPerMovedRun);
+/// <param name="Within">A run of the same units that starts less than so many ticks sooner or later counts only in proportion.</param>
+public sealed record Keep(Schedule Earlier, double TicksPerMovedRun, long Within = 0);
+
+/// <summary>The runs of an earlier schedule, to be found again.</summary>
+internal sealed class KeptRuns
+{
+    private readonly Dictionary<(int Activity, int FirstUnit), (int Units, long Start)> kept = [];
+    private readonly HashSet<int> known = [];
+    private readonly long within;
+
+    public KeptRuns(Keep keep)
+    {
+        within = Math.Max(1, keep.Within);
+        foreach (var run in keep.Earlier.Runs)
+        {
+            kept[(run.Activity, run.FirstUnit)] = (run.Units, run.Start);
+            known.Add(run.Activity);
+        }
+    }
+
+    /// <summary>How much a run is elsewhere than it was: 1 if it is far away or parted otherwise, 0 if it is where it was.</summary>
+    public double Moved(int activity, int firstUnit, int units, long start)
+    {
+        if (!known.Contains(activity))
+            return 0;
+        return kept.TryGetValue((activity, firstUnit), out var was) && was.Units == units ? Math.Min(1, Math.Abs(was.Start - start) / (double)within) : 1;
+    }
+}

@@ -7,7 +7,7 @@ namespace Pipeline.Scheduling;
 /// <param name="Changes">Attended ticks of clean-outs, set-ups, putting away and close-downs.</param>
 /// <param name="Holds">Ticks held times hold weight, over all waits that have one and all their units.</param>
 /// <param name="Unevenness">Sum over the open intervals of attended ticks squared, divided by the sum unsquared.</param>
-/// <param name="Moved">How many runs are not where the schedule to keep had them.</param>
+/// <param name="Moved">How many runs are not where the schedule to keep had them; near ones in proportion.</param>
 public readonly record struct Score(
     long HardLateness,
     double Lateness,
@@ -15,7 +15,7 @@ public readonly record struct Score(
     long Changes,
     double Holds,
     double Unevenness,
-    int Moved);
+    double Moved);
 
 /// <summary>What no schedule can better.</summary>
 /// <param name="Finish">No schedule finishes before this tick.</param>

@@ -3,8 +3,7 @@ namespace Pipeline.Scheduling;
 /// <summary>Reads the score off a finished schedule, and says which of two is better.</summary>
 internal sealed class Scoring(Problem problem, Keep? keep)
 {
-    private readonly HashSet<(int Activity, int FirstUnit, int Units, long Start)> kept =
-        keep is null ? [] : [.. keep.Earlier.Runs.Select(r => (r.Activity, r.FirstUnit, r.Units, r.Start))];
+    private readonly KeptRuns? kept = keep is null ? null : new KeptRuns(keep);
 
     private readonly FinishGrain grain = new(problem);
 
@@ -13,15 +12,14 @@ internal sealed class Scoring(Problem problem, Keep? keep)
         var finish = new long[problem.Activities.Length];
         var starts = new Dictionary<(int, int), long>();
         long changes = schedule.CloseDowns.Sum(c => c.Ticks);
-        var moved = 0;
+        double moved = 0;
         foreach (var run in schedule.Runs)
         {
             var activity = problem.Activities[run.Activity];
             var last = run.WorkStart + (activity.Together ? 0 : (run.Units - 1) * activity.PerUnit);
             finish[run.Activity] = Math.Max(finish[run.Activity], last + activity.PerUnit + activity.Unattended);
             changes += run.CleanOut + run.SetUp + run.PutAway;
-            if (keep is not null && !kept.Contains((run.Activity, run.FirstUnit, run.Units, run.Start)))
-                moved++;
+            moved += kept?.Moved(run.Activity, run.FirstUnit, run.Units, run.Start) ?? 0;
             for (var k = 0; k < run.Units; k++)
                 starts[(run.Activity, run.FirstUnit + k)] = run.WorkStart + (activity.Together ? 0 : k * activity.PerUnit);
         }

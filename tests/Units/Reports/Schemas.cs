@@ -16,6 +16,8 @@ internal sealed class Schemas
     /// <summary>Refers to the one of findings, which therefore stands before it.</summary>
     public static Schemas Plan { get; } = new("plan");
 
+    public static Schemas Comparison { get; } = new("comparison");
+
     /// <summary>Where and how a document departs from the schema.</summary>
     public IReadOnlyList<string> Complaints(string json)
     {

@@ -1,0 +1,56 @@
+using System.CommandLine;
+using NodaTime;
+using Pipeline.Abstractions;
+using Pipeline.Engine;
+using Pipeline.Planning;
+
+namespace Pipeline.Cli;
+
+/// <summary>The options that say how to plan; each command that plans has them.</summary>
+internal sealed class SearchWords
+{
+    private readonly Option<string?> from = new("--from")
+    {
+        Description = "Plan nothing before this, in the bench's time zone, such as \"2026-11-30 18:00\". Now if left out.",
+        HelpName = "DATE-TIME",
+    };
+
+    private readonly Option<string?> pace =
+        CommonWords.OneOf("--pace", "Overrides the file: comfortable keeps to the high drying times, brisk to the low ones.", "comfortable", "brisk");
+
+    private readonly Option<string?> effort = CommonWords.OneOf("--effort", "How hard to look for a better plan, in counted work.", "quick", "usual", "thorough");
+
+    private readonly Option<ulong> seed = new("--seed") { Description = "The same seed gives the same plan.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
+
+    /// <summary>What was asked for.</summary>
+    /// <param name="From">As it was written.</param>
+    /// <param name="Pace">As it was written.</param>
+    /// <param name="Effort">As it was written.</param>
+    /// <param name="Seed">The seed.</param>
+    internal sealed record Wish(string? From, string? Pace, string? Effort, ulong Seed)
+    {
+        /// <summary>The request; null if the start cannot be understood.</summary>
+        public PlanFiles? Request(Sequence<WorkflowInput> inputs, out Refusal? refusal)
+        {
+            LocalDateTime? start = From is null ? null : StartText.Parse(From);
+            refusal = From is not null && start is null
+                ? new Refusal($"--from does not understand '{From}'", "Give a date and time such as \"2026-11-30 18:00\".")
+                : null;
+            return refusal is not null ? null : new PlanFiles(
+                inputs,
+                start,
+                Pace switch { "comfortable" => Workflows.Pace.Comfortable, "brisk" => Workflows.Pace.Brisk, _ => null },
+                Effort switch { "quick" => SearchEffort.Quick, "thorough" => SearchEffort.Thorough, _ => SearchEffort.Usual },
+                Seed);
+        }
+    }
+
+    /// <summary>The options, to be added to a command.</summary>
+    public IEnumerable<Option> All => [from, pace, effort, seed];
+
+    /// <summary>What a call says.</summary>
+    public Wish Of(ParseResult parsed) => new(parsed.GetValue(from), parsed.GetValue(pace), parsed.GetValue(effort), parsed.GetValue(seed));
+
+    /// <summary>True if a call says any of it.</summary>
+    public bool AreGiven(ParseResult parsed) => All.Any(option => parsed.GetResult(option) is { Implicit: false });
+}

@@ -1,0 +1,183 @@
+using NodaTime;
+using Pipeline.Abstractions;
+using Pipeline.Scheduling;
+
+namespace Pipeline.Planning;
+
+/// <summary>Answers why a plan is as it is. Pure; reckoned when asked.</summary>
+public sealed class PlanReasons
+{
+    // A sitting with less room than this left at its end is full: hardly anything fits in.
+    private const double FullToMinutes = 10;
+
+    private readonly Timetable table;
+    private readonly Because because;
+    private readonly Sequence<ModelFinish> finishes;
+
+    internal PlanReasons(Timetable table, Sequence<ModelFinish> finishes) =>
+        (this.table, because, this.finishes) = (table, new Because(table), finishes);
+
+    /// <summary>When a step is planned and why then.</summary>
+    /// <param name="route">Position among the batch's routes.</param>
+    /// <param name="step">Index in the route.</param>
+    public StepReasons OfStep(int route, int step)
+    {
+        var activity = table.Posed.ActivityOf(route, step);
+        var runs = Enumerable.Range(0, table.Runs.Count).Where(r => table.Runs[r].Activity == activity).OrderBy(r => table.Runs[r].FirstUnit).ToList();
+        var chain = Chain.Back(table, table.Planned.CriticalRuns[^1]);
+        return new StepReasons(
+            runs.Select(Shown).ToSequence(),
+            Length(Slack(activity)),
+            runs.Exists(chain.Contains),
+            HoldsBack(activity, runs));
+    }
+
+    /// <summary>Why the plan is not shorter, or why one model is not ready sooner.</summary>
+    /// <param name="model">The model; null for the one that is ready last.</param>
+    public LateReasons Late(string? model)
+    {
+        var ready = Enumerable.Range(0, table.Posed.Activities.Length).Where(a => table.StepOf(a) is null).ToList();
+        var target = model is null
+            ? ready.MaxBy(a => (table.ReadyAt(a), -a))
+            : ready.Single(a => table.RouteOf(a).Route.Model.Name == model);
+        var chain = Chain.Back(table, LastOf(target));
+        var (hands, drying) = (0L, 0L);
+        for (var i = 0; i < chain.Count; i++)
+        {
+            var run = table.Runs[chain[i]];
+            hands += run.Worker >= 0 ? run.End - run.Start : 0;
+            drying += run.Worker >= 0 ? 0 : FinishOf(run) - run.Start;
+            drying += i > 0 ? Waited(chain[i - 1], chain[i]) : 0;
+        }
+
+        // what dries after the last task
+        drying += Math.Max(0, table.ReadyAt(target) - EndOf(table.Runs[chain[^1]]));
+        var span = table.ReadyAt(target) - table.Runs[chain[0]].Start;
+        drying = Math.Min(drying, span - hands);
+        return new LateReasons(
+            finishes[ready.IndexOf(target)],
+            Chain.Of(table, chain),
+            Length(span),
+            Length(hands),
+            Length(drying),
+            Length(span - hands - drying),
+            Waits(chain),
+            Full(chain),
+            ready.Select((a, i) => new ModelSlack(finishes[i], Length(table.Planned.Finishes[a].Slack))).ToSequence());
+    }
+
+    // Until what follows it, or a limit; what only marks that the model is ready moves with it, as far as that may.
+    private long Slack(int activity)
+    {
+        var slack = table.Planned.Score.Finish - table.Finish(activity);
+        foreach (var wait in table.Posed.Problem.Waits)
+        {
+            if (wait.From == activity && wait.Least is { } least)
+                slack = Math.Min(slack, Elapsed(wait).Min() - least + (table.StepOf(wait.To) is null ? table.Planned.Finishes[wait.To].Slack : 0));
+            if (wait.To == activity && wait.Greatest is { } greatest)
+                slack = Math.Min(slack, greatest - Elapsed(wait).Max());
+        }
+
+        return Math.Max(0, slack);
+    }
+
+    private IEnumerable<long> Elapsed(Wait wait) => wait.Scope == Scope.WholeLot
+        ? [table.At(wait.To, 0, wait.ToEdge) - table.At(wait.From, table.LastUnit(wait.From), wait.FromEdge)]
+        : Enumerable.Range(0, table.LastUnit(wait.From) + 1).Select(k => table.At(wait.To, k, wait.ToEdge) - table.At(wait.From, k, wait.FromEdge));
+
+    private static Duration Length(long ticks) => Duration.FromMinutes(Clock.Minutes(ticks));
+
+    private long EndOf(Run run) => Math.Max(run.End, FinishOf(run));
+
+    private long FinishOf(Run run) => table.Finish(run.Activity, run.FirstUnit + run.Units - 1);
+
+    // The model is ready when its last layers are, or when the hands are done.
+    private int LastOf(int ready)
+    {
+        var r = table.Posed.Activities[ready].Route;
+        var last = Enumerable.Range(0, table.Runs.Count).Where(run => table.Posed.Activities[table.Runs[run].Activity].Route == r && table.Runs[run].Activity != ready).ToList();
+        return last.Count == 0 || table.Start(ready, 0) > last.Max(run => table.Runs[run].End) ? table.RunOf(ready, 0) : last.MaxBy(run => (table.Runs[run].End, -run));
+    }
+
+    private StepRun Shown(int r)
+    {
+        var run = table.Runs[r];
+        return new StepRun(
+            table.Shown(run.Start),
+            run.Worker >= 0 ? table.Shown(run.End) : table.ShownUntil(FinishOf(run)),
+            run.Worker >= 0 ? table.Batch.Bench.Painters[run.Worker].Name : null,
+            Phrases.Units(run.FirstUnit + 1, run.Units, table.RouteOf(run.Activity).Route.Model.Count),
+            because.Of(r));
+    }
+
+    // Time between two tasks of the chain in which the later one had to wait for the earlier one's layer.
+    private long Waited(int before, int run)
+    {
+        if (because.WaitBefore(run) is not { Least: { } least } wait || wait.From != table.Runs[before].Activity)
+            return 0;
+        var since = table.At(wait.From, table.Runs[before].FirstUnit + table.Runs[before].Units - 1, wait.FromEdge);
+        return Math.Max(0, Math.Min(since + least, table.Runs[run].WorkStart) - table.Runs[before].End);
+    }
+
+    private Sequence<ChainWait> Waits(IReadOnlyList<int> chain)
+    {
+        var waits = new List<(string For, long Ticks)>();
+        for (var i = 1; i < chain.Count; i++)
+        {
+            if (Waited(chain[i - 1], chain[i]) is > 0 and var ticks)
+                waits.Add((For(table.Posed.Causes[because.WaitBefore(chain[i])!.Reason]), ticks));
+        }
+
+        return waits.GroupBy(wait => wait.For).Select(same => new ChainWait(same.Key, same.Count(), Length(same.Sum(wait => wait.Ticks))))
+            .OrderByDescending(wait => wait.Together).ThenBy(wait => wait.For, StringComparer.Ordinal).ToSequence();
+    }
+
+    private static string For(Cause cause) => cause switch
+    {
+        Cause.Ruled ruled => ruled.Wait.Needs.For,
+        Cause.Awaited awaited => Because.State(awaited.State),
+        Cause.Ready => "handleable",
+        _ => "what comes before",
+    };
+
+    private Sequence<ZonedDateTime> Full(IReadOnlyList<int> chain)
+    {
+        var full = new List<ZonedDateTime>();
+        foreach (var sitting in chain.Where(r => table.Runs[r].Worker >= 0).Select(r => table.SittingAt(table.Runs[r].Start)).Distinct().Order())
+        {
+            var open = table.Posed.Sittings[sitting];
+            var busy = table.Runs.Where(run => run.Worker >= 0 && table.SittingAt(run.Start) == sitting).GroupBy(run => run.Worker).Max(mine => mine.Sum(run => run.End - run.Start))
+                + table.Planned.Schedule.CloseDowns.Where(close => table.SittingAt(close.Start) == sitting).Sum(close => close.Ticks);
+            if (Clock.Minutes(busy) > (open.Minutes * (1 - table.Slack)) - FullToMinutes)
+                full.Add(open.Start.InZone(table.Zone));
+        }
+
+        return full.ToSequence();
+    }
+
+    private Sequence<HeldBack> HoldsBack(int activity, List<int> runs)
+    {
+        var held = new Dictionary<int, HeldBack>();
+        foreach (var run in Enumerable.Range(0, table.Runs.Count).Where(r => table.Runs[r].Activity != activity && because.Before(r) is { } before && runs.Contains(before)))
+            held.TryAdd(table.Runs[run].Activity, Held(run, because.Of(run), isBinding: true));
+        foreach (var wait in table.Posed.Problem.Waits.Where(w => w.From == activity && w.Least is not null && w.Reason >= 0))
+        {
+            if (!held.ContainsKey(wait.To))
+                held[wait.To] = Held(table.RunOf(wait.To, 0), Asked(wait), isBinding: false);
+        }
+
+        return held.Values.OrderBy(h => h.From.ToInstant()).ThenBy(h => h.What, StringComparer.Ordinal).ToSequence();
+
+        HeldBack Held(int run, string why, bool isBinding) => new(because.Name(run, runs[0]), table.Shown(table.Runs[run].Start), why, isBinding);
+    }
+
+    // Why one step waits for another, without its times.
+    private string Asked(Wait wait) => table.Posed.Causes[wait.Reason] switch
+    {
+        Cause.Order order => $"{Phrases.Capital(order.Pair.Why)}.",
+        Cause.Ruled ruled => $"It needs {Phrases.Duration(Clock.Minutes(wait.Least ?? 0))}, {ruled.Wait.Needs.For}.",
+        Cause.Masked masked => $"The mask '{masked.Mask.Name}' is on from here to there.",
+        Cause.Awaited awaited => $"It waits until it is {Because.State(awaited.State)}.",
+        _ => $"It needs {Phrases.Duration(Clock.Minutes(wait.Least ?? 0))} until it can be handled.",
+    };
+}

@@ -1,0 +1,135 @@
+namespace Pipeline.Tests.EndToEnd;
+
+/// <summary>What is asked of a plan: why a step is when it is, why all of it is as long as it is, and what would get it done in time.</summary>
+public sealed class WhyTests : IDisposable
+{
+    private static readonly string Crew = Bench.Workflow("tidewater.yaml");
+    private readonly Bench bench = new();
+
+    public void Dispose() => bench.Dispose();
+
+    [Fact]
+    public void A_step_by_its_name_shows_its_surfaces_and_when_it_is_planned()
+    {
+        bench.File("buoy.yaml", Files.Buoy);
+
+        var ran = bench.Pipeline("why", "buoy.yaml", "undercoat", "--from", Files.Monday).ShowsNoTrace();
+
+        ran.ExitCode.Should().Be(0, ran.Err);
+        ran.Out.Should().Contain("buoy.yaml:18:13: undercoat body").And.Contain("Surfaces").And.Contain("When it is planned\n  Mon 30 Nov 1").And.Contain("held back: ").And.Contain("What it holds back");
+        ran.Out.Split('\n').Should().OnlyContain(line => line.Length <= 80);
+    }
+
+    [Fact]
+    public void A_line_alone_does_not_plan_but_does_with_a_start()
+    {
+        bench.File("buoy.yaml", Files.Buoy);
+
+        bench.Pipeline("why", "buoy.yaml:18").Out.Should().NotContain("When it is planned");
+        bench.Pipeline("why", "buoy.yaml:18", "--from", Files.Monday).Out.Should().Contain("When it is planned");
+    }
+
+    [Theory]
+    [InlineData("Line diver: unmask discs", "unmask viewports")]
+    [InlineData("unmask discs line diver", "unmask viewports")]
+    [InlineData("coat stripes", "coat stripes")]
+    [InlineData("rust runs", "streak tower and cabin")]
+    [InlineData("derrick: sponge", null)]
+    [InlineData("sponge", "sponge")]
+    [InlineData("CARGO TOKEN photograph", "photograph")]
+    public void A_step_is_found_as_a_painter_calls_it(string words, string? found)
+    {
+        var ran = bench.Pipeline("why", Crew, words, "--from", Files.Monday, "--effort", "quick");
+
+        ran.ExitCode.Should().Be(found is null ? 2 : 0, ran.Err);
+        if (found is not null)
+            ran.Out.Split('\n')[0].Should().Contain($": {found}");
+    }
+
+    [Theory]
+    [InlineData("Line diver: unmsk discs", "Did you mean 'Line diver: unmask discs'?")]
+    [InlineData("spnge jib", "Did you mean 'sponge jib'?")]
+    [InlineData("juggle", "no step is called 'juggle'")]
+    [InlineData("varnish", "'varnish' may be any of 13 steps: 'Line diver: varnish ")]
+    [InlineData("", "no step is called ''")]
+    public void A_name_no_step_goes_by_or_several_do_says_what_to_write(string words, string said)
+    {
+        var ran = bench.Pipeline("why", Crew, words).ShowsNoTrace();
+
+        ran.ExitCode.Should().Be(2);
+        ran.Out.Should().BeEmpty();
+        ran.Err.Should().StartWith("pipeline: ").And.Contain(said).And.Contain("    do: ");
+    }
+
+    [Fact]
+    public void A_step_of_a_scheme_is_shown_for_the_model_that_is_asked_for()
+    {
+        var ran = bench.Pipeline("why", Crew, "unmask discs", "--model", "Winch diver", "--from", Files.Monday, "--effort", "quick");
+
+        ran.Out.Should().Contain("Winch diver, step");
+        bench.Pipeline("why", Crew, "unmask discs", "--model", "Winch divers").Err.Should().Contain("Did you mean Winch diver?");
+    }
+
+    [Fact]
+    public void What_cannot_be_planned_is_shown_all_the_same_with_why_not()
+    {
+        bench.File("buoy.yaml", Files.Hopeless);
+
+        var ran = bench.Pipeline("why", "buoy.yaml", "undercoat", "--from", Files.Monday).ShowsNoTrace();
+
+        ran.ExitCode.Should().Be(3);
+        ran.Out.Should().Contain("Surfaces");
+        ran.Err.Should().Contain("No plan");
+    }
+
+    [Fact]
+    public void Why_it_is_late_says_the_chain_what_binds_the_slack_and_the_ways_out()
+    {
+        bench.File("buoy.yaml", Files.Buoy.Replace("batch: Buoy\n", "batch: Buoy\ndue: 2026-12-02 12:00\n").Replace("days: mon-sun", "days: [mon, thu]").Replace("count: 2", "count: 40"));
+
+        var ran = bench.Pipeline("why", "buoy.yaml", "--late", "--from", Files.Monday).ShowsNoTrace();
+
+        ran.ExitCode.Should().Be(3);
+        ran.Out.Should().MatchRegex("(?s)LATE.*THE CHAIN.*  1  Mon 30 Nov 18:00.*WHAT BINDS.*HOW MUCH COULD BE SAVED.*evening.*SLACK.*Buoy x40.*WAYS OUT.*  1  ");
+        ran.Out.Should().Contain("more sitting");
+        ran.Out.Split('\n').Should().OnlyContain(line => line.Length <= 80);
+    }
+
+    [Fact]
+    public void Why_it_is_not_shorter_is_answered_in_time_too()
+    {
+        bench.File("buoy.yaml", Files.Buoy);
+
+        var ran = bench.Pipeline("why", "buoy.yaml", "--late", "--from", Files.Monday);
+
+        ran.ExitCode.Should().Be(0, ran.Err);
+        ran.Out.Should().Contain("THE CHAIN").And.NotContain("WAYS OUT");
+        bench.Pipeline("why", "buoy.yaml", "--late", "--model", "Boy", "--from", Files.Monday).Err.Should().Contain("there is no model 'Boy'").And.Contain("Buoy");
+    }
+
+    [Theory]
+    [InlineData("why buoy.yaml", "'buoy.yaml' names no line")]
+    [InlineData("why buoy.yaml undercoat --late", "leave STEP out")]
+    [InlineData("why buoy.yaml --late --from soon", "--from does not understand 'soon'")]
+    [InlineData("why nowhere.yaml --late", "cannot read nowhere.yaml: there is no such file")]
+    public void A_call_that_cannot_be_used_says_what(string call, string said)
+    {
+        bench.File("buoy.yaml", Files.Buoy);
+
+        var ran = bench.Pipeline(call.Split(' ')).ShowsNoTrace();
+
+        ran.ExitCode.Should().Be(2);
+        ran.Err.Should().Contain(said);
+    }
+
+    [Fact]
+    public void A_late_plan_has_its_ways_out_in_every_form()
+    {
+        bench.File("buoy.yaml", Files.Buoy.Replace("batch: Buoy\n", "batch: Buoy\ndue: 2026-12-02 12:00\n").Replace("days: mon-sun", "days: [mon, thu]").Replace("count: 2", "count: 40"));
+
+        bench.Pipeline("plan", "buoy.yaml", "--from", Files.Monday).Out.Should().Contain("WAYS OUT");
+        bench.Pipeline("plan", "buoy.yaml", "--from", Files.Monday, "--as", "md").Out.Should().Contain("## Ways out");
+        var json = System.Text.Json.JsonDocument.Parse(bench.Pipeline("plan", "buoy.yaml", "--from", Files.Monday, "--as", "json").Out);
+        json.RootElement.GetProperty("waysOut").EnumerateArray().Select(way => way.GetProperty("change").GetString()).Should().Contain("more-sittings");
+    }
+}
