@@ -39,8 +39,9 @@ public static class Planner
             trial = closer is Trial.Found ? closer : trial;
         }
 
-        if (trial is not Trial.Found { Table: var table })
+        if (trial is not Trial.Found { Table: var found })
             return new PlanOutcome.NoPlan(((Trial.None)trial).Reasons);
+        var table = new Evenly(attempt, pacing, walked.Batch.Aims).Of(found);
         var waysOut = table.IsInTime || !request.WithWaysOut ? [] : new WaysOut(table, request, cancel).Find();
         var plan = PlanLayOut.Of(table, trade) with { WaysOut = waysOut };
         if (request.Keep is { } earlier)

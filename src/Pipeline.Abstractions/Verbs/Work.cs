@@ -65,6 +65,12 @@ public sealed record Work
     /// <summary>True if each unit stands on the drying rack until its new layer is touch-dry.</summary>
     public bool NeedsDryingPlace { get; init; }
 
+    /// <summary>
+    /// The place or machine of the bench that each unit takes while it is worked on and runs by itself, by its bench name, such as
+    /// <c>curing lamp</c>; a new layer is touch-dry before it comes out. Null for none, or for the drying rack.
+    /// </summary>
+    public string? StandsIn { get; init; }
+
     /// <summary>True if the file, not the verb, gives the attended time.</summary>
     public bool IsFromFile { get; init; }
 }

@@ -19,7 +19,7 @@ internal sealed class Because(Timetable table)
         Reason.UnitOrder order => $"The units before it come first, {Task(order.Run, run)}.",
         Reason.WorkerBusy busy => $"{Phrases.Capital(Hands(busy.Worker))} busy with {Name(busy.Run, run)} until {table.Said(table.Runs[busy.Run].End, table.Runs[run].Start)}.",
         Reason.ToolHeld held => $"The {table.Posed.Problem.Tools[held.Tool].Name} is in use for {Name(held.Run, run)} until {table.Said(table.Runs[held.Run].End, table.Runs[run].Start)}.",
-        Reason.PlaceFull full => $"The {table.Posed.Problem.Places[full.Place].Name} is full until {Task(full.Run, run)} has dried.",
+        Reason.PlaceFull full => $"The {table.Posed.Problem.Places[full.Place].Name} is full until {Task(full.Run, run)} makes room.",
         Reason.Closed when Overnight(run) is { } waits => $"{Waits(waits, table.Runs[run])[..^1]}; this is the next sitting.",
         Reason.Closed { Run: >= 0 } closed when table.Runs[closed.Run].Start >= table.Runs[run].Start =>
             $"{Phrases.Capital(Name(closed.Run, run))} must follow soon after, and this is the first sitting that holds both.",

@@ -11,10 +11,12 @@ namespace Pipeline.Planning;
 /// Turns a walked batch into a scheduling problem. One activity for each step with as many units as the model has; one more for each
 /// model, without work, at which it is ready: all its steps done and its last layers handleable, or cured where it is wanted for play
 /// or packing. Due times hang on that one.
-/// Of each sitting the share of slack at its end stays free.
+/// Of each sitting the share of slack at its end stays free, and no painter works more in it than the bench and the caller allow.
 /// </summary>
-internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double slack)
+internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double slack, long? mostPerSitting = null)
 {
+    private const string Rack = "drying rack";
+
     private readonly Batch batch = walked.Batch;
     private readonly Clock clock = new(from);
     private readonly ToolLoads tools = new();
@@ -33,7 +35,7 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
         var activities = ImmutableArray.CreateBuilder<Activity>();
         var dues = ImmutableArray.CreateBuilder<Scheduling.Due>();
         var waits = new WaitPosing(batch.Bench);
-        var rack = batch.Bench.Tools.FirstOrDefault(tool => string.Equals(tool.Name, "drying rack", StringComparison.OrdinalIgnoreCase));
+        var places = Places();
         for (var r = 0; r < walked.Routes.Count; r++)
         {
             var route = walked.Routes[r];
@@ -44,7 +46,7 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
             foreach (var step in route.Route.Steps)
             {
                 posed.Add(new PosedActivity(r, step));
-                activities.Add(OfStep(route.Route, step, rack, pacing.Of(r)));
+                activities.Add(OfStep(route.Route, step, places, pacing.Of(r)));
             }
 
             waits.Add(r, route, first, step => pacing.Of(r, step));
@@ -64,7 +66,7 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
             {
                 Workers = Workers(sittings),
                 Tools = tools.ForScheduler(batch.Bench, batch.Tables),
-                Places = rack is null ? [] : [new Scheduling.Place(rack.Name, rack.Count)],
+                Places = [.. places.Select(place => new Scheduling.Place(place.Name, place.Count))],
                 Activities = activities.ToImmutable(),
                 Waits = waits.ForScheduler(),
                 Dues = dues.ToImmutable(),
@@ -81,7 +83,8 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
 
     private ImmutableArray<Worker> Workers(ImmutableArray<OpenSitting> sittings)
     {
-        long? most = batch.Bench.MostPerDay is { } perDay ? Clock.AtMost(perDay.Minutes) : null;
+        var perDay = batch.Bench.MostPerDay is { } said ? Clock.AtMost(said.Minutes) : (long?)null;
+        var most = perDay is { } day && mostPerSitting is { } sitting ? Math.Min(day, sitting) : perDay ?? mostPerSitting;
         return [.. batch.Bench.Painters.Select(painter => new Worker(painter.Name, Hours(sittings.Where(s => painter.Comes(s.Date))), most))];
     }
 
@@ -89,7 +92,21 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
         .Select(s => new Scheduling.Interval(clock.TickAt(s.Start), clock.TickAt(s.Start + ((s.End - s.Start) * (1 - slack)))))
         .Where(i => i.Length > 0));
 
-    private Activity OfStep(Route route, Step step, BenchTool? rack, Pace routePace)
+    // The drying rack, and what steps stand in by name.
+    private List<BenchTool> Places()
+    {
+        var named = batch.Routes.SelectMany(route => route.Steps).Select(step => step.Work.StandsIn).OfType<string>().Append(Rack).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        return [.. batch.Bench.Tools.Where(tool => named.Contains(tool.Name))];
+    }
+
+    private static ImmutableArray<PlaceUse> PlacesOf(Work work, List<BenchTool> places, long untilDry)
+    {
+        var name = work.StandsIn ?? (work.NeedsDryingPlace ? Rack : "");
+        var place = places.FindIndex(known => string.Equals(known.Name, name, StringComparison.OrdinalIgnoreCase));
+        return place < 0 ? [] : [new PlaceUse(place, 1, work.NeedsDryingPlace ? untilDry : 0)];
+    }
+
+    private Activity OfStep(Route route, Step step, List<BenchTool> places, Pace routePace)
     {
         var work = step.Work;
         var pin = route.Pins.FirstOrDefault(p => p.Step == step.Index);
@@ -104,9 +121,7 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
             Together = work.Together,
             Workers = WhoMay(route, step),
             Tool = tools.Use(work),
-            Places = rack is null || !work.NeedsDryingPlace
-                ? []
-                : [new PlaceUse(0, 1, Clock.AtLeast(Settling.Minutes(step, DryingState.TouchDry, batch.Bench.Climate, routePace)))],
+            Places = PlacesOf(work, places, Clock.AtLeast(Settling.Minutes(step, DryingState.TouchDry, batch.Bench.Climate, routePace))),
             PinnedStart = pin is null ? null : clock.TickAt(Pinned.At(pin, batch.Bench.Zone)),
         };
     }

@@ -14,7 +14,7 @@ internal sealed class BatchBinder(Desk desk, Shelf shelf)
         var bench = Bench(files);
         BindShelf(files);
         var schemes = new Schemes(desk, shelf);
-        var steps = new StepReader(desk, shelf, bench?.Zone);
+        var steps = new StepReader(desk, shelf, bench);
         foreach (var node in Nodes(files, "schemes"))
             schemes.Read(node, steps);
         schemes.Check();

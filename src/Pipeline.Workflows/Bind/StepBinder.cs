@@ -41,7 +41,7 @@ internal sealed class StepBinder(RouteBinder route)
             As = job.As,
             Areas = areaNames,
             Deeds = deeds,
-            Work = Work(form, intent.Work),
+            Work = Work(form, intent.Work, route.Model.Count),
             Cautions = intent.Cautions,
             Note = form.Note,
             Climate = form.Climate,
@@ -169,19 +169,21 @@ internal sealed class StepBinder(RouteBinder route)
         _ => deed,
     };
 
-    private static Work Work(RouteItem.Step form, Work work)
+    private static Work Work(RouteItem.Step form, Work work, int units)
     {
-        if (!form.HasTimes && form.Together is null && form.Unattended is null && form.CleanedOut == ToolCleaning.AsNeeded && form.Loads is null)
+        if (!form.HasTimes && form.Together is null && form.Unattended is null && form.CleanedOut == ToolCleaning.AsNeeded && form.Loads is null && form.StandsIn is null)
             return work;
         return work with
         {
             CleanedOut = form.CleanedOut,
             Loads = form.Loads,
-            PerUnit = form.Minutes ?? work.PerUnit,
+            // what is counted once for all of them takes each its part where they go one after another
+            PerUnit = form.Minutes ?? (work.Together && form.Together == false ? work.PerUnit * (1.0 / units) : work.PerUnit),
             SetUp = form.SetUp ?? work.SetUp,
             PutAway = form.PutAway ?? work.PutAway,
             Together = form.Together ?? work.Together,
             Unattended = form.Unattended ?? work.Unattended,
+            StandsIn = form.StandsIn,
             IsFromFile = work.IsFromFile || form.HasTimes,
         };
     }

@@ -76,6 +76,9 @@ internal abstract record RouteItem(TextNode Key)
 
         public Pace? Pace { get; set; }
 
+        /// <summary>The place or machine of the bench it stands in.</summary>
+        public string? StandsIn { get; set; }
+
         /// <summary>True if the file gives any attended time.</summary>
         public bool HasTimes => Minutes is not null || SetUp is not null || PutAway is not null;
 

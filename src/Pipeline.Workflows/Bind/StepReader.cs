@@ -4,7 +4,7 @@ using Pipeline.Abstractions;
 namespace Pipeline.Workflows;
 
 /// <summary>Reads the entries of a route: which verb, which keys, and what can be understood without knowing the model.</summary>
-internal sealed class StepReader(Desk desk, Shelf shelf, DateTimeZone? zone)
+internal sealed class StepReader(Desk desk, Shelf shelf, Bench? bench)
 {
     public const string FollowKey = "follow";
 
@@ -19,6 +19,7 @@ internal sealed class StepReader(Desk desk, Shelf shelf, DateTimeZone? zone)
         new("put-away", "attended time once after the lot", Needed: false, "5 min", "the verb's"),
         new("together", "whether all units are done at once", Needed: false, "yes", "the verb's"),
         new("unattended", "time it runs by itself after the hands are done", Needed: false, "2 h", "the verb's"),
+        new("in", "the place or machine at the bench each unit stands in meanwhile, and until a new coat is touch-dry", Needed: false, "curing lamp", "nowhere, or the drying rack"),
         new("drying", "times by drying state for what it lays; one time for glue or filler to set", Needed: false, "{ mask-safe: 12-24 h }", "the paint's"),
         new("climate", "the air it is done in, where that is not the bench's", Needed: false, "{ air: 14 °C, humidity: 85 %, surface: 13 °C }", "the bench's"),
         new("pace", "how close to the low drying figures it follows on what it waits for: comfortable or brisk", Needed: false, "brisk", "the batch's"),
@@ -178,6 +179,9 @@ internal sealed class StepReader(Desk desk, Shelf shelf, DateTimeZone? zone)
             case "unattended":
                 step.Unattended = desk.Said(value, DurationText.Drying, DurationText.Expected);
                 break;
+            case "in":
+                step.StandsIn = PlaceNamed(value);
+                break;
             case "drying":
                 TakeDrying(step, value);
                 break;
@@ -209,6 +213,18 @@ internal sealed class StepReader(Desk desk, Shelf shelf, DateTimeZone? zone)
         return true;
     }
 
+    private string? PlaceNamed(SyntaxNode node)
+    {
+        if (desk.Text(node, "a place or machine of the bench") is not { } name)
+            return null;
+        if (bench is null)
+            return null;
+        if (bench.Tools.FirstOrDefault(tool => string.Equals(tool.Name, name, StringComparison.OrdinalIgnoreCase)) is { } known)
+            return known.Name;
+        desk.UnknownName(node, name, "place or machine", bench.Tools.Select(tool => tool.Name), "List it at the bench under ‘tools’, with how many pieces it holds.");
+        return null;
+    }
+
     private void TakeDrying(RouteItem.Step step, SyntaxNode value)
     {
         step.DryingNode = value;
@@ -222,7 +238,7 @@ internal sealed class StepReader(Desk desk, Shelf shelf, DateTimeZone? zone)
     {
         if (desk.Said(node, CalendarText.DateTime, CalendarText.DateTimeExpected) is not { } time)
             return null;
-        if (zone is not null && zone.MapLocal(time).Count == 0)
+        if (bench?.Zone is { } zone && zone.MapLocal(time).Count == 0)
             desk.Error(node, SittingBinder.SkippedHour(zone, time), "Write a time before or after that hour.");
         return time;
     }

@@ -42,5 +42,102 @@ public class BenchTests
         plan.Findings.Should().NotContain(finding => finding.Message.Contains("'mask the suit'", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void Who_may_do_what_does_it()
+    {
+        var plan = Workshop.Evenings().Painter("Ana", "trim").Painter("Rui", "coat").Tool("airbrush", 1)
+            .Model("Diver", 3, r => r.Work("trim", 10).Spray(Boot)).Plan();
+
+        Sittings(plan).SelectMany(s => s.Tasks.Where(task => task.Verb.Length > 0).Select(task => (s.Painter, task.Verb))).Distinct().Should().BeEquivalentTo([("Ana", "trim"), ("Rui", "coat")]);
+    }
+
+    [Theory]
+    [InlineData(1, 5 + 60 + 60)]
+    [InlineData(2, 5 + 60)]
+    public void Two_airbrushes_serve_two_painters_at_once(int airbrushes, int minutes)
+    {
+        // five minutes to fill a clean airbrush, three of set-up
+        var plan = Workshop.Evenings().Painter("Ana").Painter("Rui").Tool("airbrush", airbrushes)
+            .Model("Diver", 1, r => r.Spray(Undercoat, minutes: 57)).Model("Crane", 1, r => r.Spray(Undercoat, minutes: 57)).Plan();
+        var spraying = Sittings(plan).SelectMany(s => s.Tasks).Where(task => task.Sort == TaskSort.Step).ToList();
+
+        (spraying.Max(task => task.To.ToInstant()) - spraying.Min(task => task.From.ToInstant())).TotalMinutes.Should().Be(minutes);
+        spraying.Select(task => task.Tool).Distinct().Should().HaveCount(airbrushes);
+    }
+
+    [Fact]
+    public void A_full_drying_rack_holds_the_next_pieces_back()
+    {
+        Plan Sprayed(int places) => Workshop.Evenings().Tool("airbrush", 1).Tool("drying rack", places).Model("Diver", 6, r => r.Spray(Boot)).Plan();
+
+        Sprayed(2).Finishes[0].LastTask.ToInstant().Should().BeGreaterThan(Sprayed(6).Finishes[0].LastTask.ToInstant());
+        Sittings(Sprayed(2)).SelectMany(s => s.Tasks).Should().Contain(task => task.WhyNotEarlier.Contains("The drying rack is full until", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_machine_runs_by_itself_and_holds_so_many_pieces()
+    {
+        // four pieces, a minute of hands and half an hour under the lamp each
+        Plan Cured(int places) => Workshop.Evenings().Tool("curing lamp", places).Model("Diver", 4, r => r.In("curing lamp", hands: 1, alone: 30)).Plan();
+        double Minutes(Plan plan) => (plan.Finishes[0].Ready.ToInstant() - plan.Days[0].Sittings[0].From.ToInstant()).TotalMinutes;
+
+        Minutes(Cured(4)).Should().Be(4 + 30);
+        Minutes(Cured(2)).Should().Be(2 + 30 + 1 + 30);
+        Minutes(Cured(1)).Should().Be(4 * 31);
+        Sittings(Cured(2)).SelectMany(s => s.Tasks).Should().Contain(task => task.WhyNotEarlier.Contains("The curing lamp is full until", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_is_done_together_needs_a_place_for_each_piece()
+    {
+        Workshop Tray(int places) => Workshop.Evenings().Tool("curing lamp", places).Model("Diver", 4, r => r.In("curing lamp", hands: 3, alone: 30, together: true));
+
+        var task = Sittings(Tray(4).Plan()).Single().Tasks.Should().ContainSingle().Which;
+        (task.Units, (task.To.ToInstant() - task.From.ToInstant()).TotalMinutes).Should().Be((4, 3));
+        Tray(3).NoPlan().Message.Should().Be("'cure all areas' needs 4 places of the curing lamp at once, and there are 3.");
+    }
+
+    [Fact]
+    public void What_runs_by_itself_runs_through_the_night_and_a_day_of_rest()
+    {
+        var plan = Workshop.In().Weekly("Mon Tue Wed Thu Fri", "19:00", "22:00").Away("2026-12-01", "2026-12-01")
+            .Model("Diver", 1, r => r.Work("trim", 10).Rest(hours: 20).Work("sand", 10)).Plan();
+
+        plan.Days.Select(day => day.Date.Day).Should().Equal(30, 2);
+    }
+
+    [Fact]
+    public void Even_days_come_last_unless_the_batch_asks_for_them()
+    {
+        // five hours of trimming in evenings of three, due after four of them
+        Workshop Crew() => Workshop.Evenings().Model("Diver", 20, r => r.Work("trim", 15), due: "2026-12-03 22:00");
+        int[] Filled(Workshop workshop) => [.. Sittings(workshop.Plan()).Select(s => s.AttendedMinutes)];
+
+        Filled(Crew()).Should().Equal(180, 120);
+        Filled(Crew().Aim(BatchAim.FinishSoon, BatchAim.EvenDays, BatchAim.FewChanges, BatchAim.ShortMasks)).Should().Equal(150, 150);
+        Filled(Crew().Aim(BatchAim.EvenDays, BatchAim.FinishSoon, BatchAim.FewChanges, BatchAim.ShortMasks)).Should().Equal(75, 75, 75, 75);
+    }
+
+    [Fact]
+    public void Of_two_that_cannot_both_be_in_time_the_weightier_is_less_late()
+    {
+        string[] Late(double diver, double crane) => [.. Workshop.Evenings()
+            .Model("Diver", 3, r => r.Work("trim", 60), due: "2026-11-30 22:00", weight: diver).Model("Crane", 3, r => r.Work("trim", 60), due: "2026-11-30 22:00", weight: crane)
+            .Plan().Finishes.Where(finish => finish.Ready.ToInstant() > finish.Due!.Value.ToInstant()).Select(finish => finish.Model)];
+
+        Late(1, 5).Should().Equal("Diver");
+        Late(5, 1).Should().Equal("Crane");
+    }
+
+    [Fact]
+    public void Each_due_time_that_is_missed_is_told_with_its_model()
+    {
+        var plan = Workshop.Evenings().Model("Diver", 4, r => r.Work("trim", 60), due: "2026-11-30 21:00").Model("Crane", 1, r => r.Work("trim", 60), due: "2026-12-05 12:00").Plan();
+
+        var late = plan.Findings.Where(finding => finding.Level == Level.Error).Should().ContainSingle().Which;
+        late.Message.Should().Contain("Diver").And.NotContain("Crane");
+        plan.Finishes.Single(finish => finish.Model == "Crane").Due.Should().NotBeNull();
+    }
+
     private static IEnumerable<PlannedSitting> Sittings(Plan plan) => plan.Days.SelectMany(day => day.Sittings);
 }

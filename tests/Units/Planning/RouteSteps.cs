@@ -38,6 +38,10 @@ internal sealed class RouteSteps(string name, int count, string[] areas, int lin
 
     public RouteSteps Cure(DryingState to) => Add("cure", StepKind.Preparation, areas, new Work(), new Deed.Await(to));
 
+    /// <summary>Under a lamp or in a bath of the bench: hands for each unit, or once for all together, then it runs by itself.</summary>
+    public RouteSteps In(string place, double hands, double alone, bool together = false) =>
+        Add("cure", StepKind.Preparation, areas, new Work { PerUnit = new Attended(hands), Unattended = new Drying(alone), StandsIn = place, Together = together }, new Deed.Prepare(Preparation.PostCured));
+
     public RouteSteps Rest(double hours) =>
         Add("wait", StepKind.Preparation, areas, new Work { Unattended = Drying.Hours(hours) }, new Deed.Rest(Drying.Hours(hours)));
 
@@ -69,7 +73,7 @@ internal sealed class RouteSteps(string name, int count, string[] areas, int lin
     public static Paint Mix(string name, Paint of, double thinnerPercent, ShareOf share = ShareOf.Mix) =>
         of with { Name = name, Recipe = new Recipe([new RecipePart(of, 2)], new Thinning("thinner", new Share(thinnerPercent / 100), share)) };
 
-    public Route Route(Due? due) => new()
+    public Route Route(Due? due, double weight = 1) => new()
     {
         Model = new Model
         {
@@ -85,6 +89,7 @@ internal sealed class RouteSteps(string name, int count, string[] areas, int lin
         Pins = pins.ToSequence(),
         Paces = paces.ToSequence(),
         Due = due,
+        DueWeight = weight,
     };
 
     private RouteSteps Lay(Paint paint, string on, LayerRole role, Method method, int coats, Work work)

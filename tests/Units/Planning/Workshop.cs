@@ -25,6 +25,7 @@ internal sealed class Workshop
     private Attended? mostPerDay;
     private Share slack;
     private Pace pace;
+    private Sequence<BatchAim> aims = [BatchAim.FinishSoon, BatchAim.FewChanges, BatchAim.ShortMasks, BatchAim.EvenDays];
 
     private Workshop(string zone) => this.zone = zone;
 
@@ -58,14 +59,17 @@ internal sealed class Workshop
         new Climate(new Temperature(degrees), new Share(humidity / 100)),
         new Climate(new Temperature(nightDegrees ?? degrees), new Share((nightHumidity ?? humidity) / 100))));
 
+    /// <summary>What is best, most important first.</summary>
+    public Workshop Aim(params BatchAim[] order) => With(() => aims = order.ToSequence());
+
     public Workshop Brisk() => With(() => pace = Pace.Brisk);
 
-    public Workshop Model(string name, int count, Action<RouteSteps> route, string? due = null, string areas = "suit boots")
+    public Workshop Model(string name, int count, Action<RouteSteps> route, string? due = null, string areas = "suit boots", double weight = 1)
     {
         var steps = new RouteSteps(name, count, areas.Split(' '), 100 * (routes.Count + 1));
         route(steps);
         paints.AddRange(steps.Paints.Where(paint => paints.All(known => known.Name != paint.Name)));
-        routes.Add(steps.Route(due is null ? null : new Due(Moment(due), new Place("harbour.yaml", 2, 6))));
+        routes.Add(steps.Route(due is null ? null : new Due(Moment(due), new Place("harbour.yaml", 2, 6)), weight));
         return this;
     }
 
@@ -81,6 +85,7 @@ internal sealed class Workshop
             Paints = paints.ToSequence(),
             Kits = [new Kit("Harbour", BenchPlace, routes.ToSequence())],
             Pace = pace,
+            Aims = aims,
         };
         return Walk.Run(batch, Trade(rules));
     }

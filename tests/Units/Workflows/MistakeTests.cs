@@ -65,6 +65,7 @@ public class MistakeTests
                 areas: { suit: 30 cm² }
                 route:
                   - clean: all
+                    in: curing lamp #! There is no place or machine called ‘curing lamp’.
                     pace: quick #! ‘quick’ is none of the choices. Write comfortable or brisk.
         """);
 
