@@ -24,7 +24,7 @@ public sealed class WaitMidSitting : TradePlanRule
                 continue;
             if (rest.Sum(work => work.Minutes) > ((1 - plan.Slack.Fraction) * next.OpenMinutes) - next.UsedMinutes)
                 continue;
-            yield return Verdict(plan, sitting.Work[after - 1], rest[0], next);
+            yield return Verdict(plan, plan.Batch.Painters == 1 ? "The hands are" : $"{sitting.Painter} is", sitting.Work[after - 1], rest[0], next);
         }
     }
 
@@ -49,7 +49,7 @@ public sealed class WaitMidSitting : TradePlanRule
 
     private static double Before(List<WorkView> rest, WorkView work) => rest.TakeWhile(other => other != work).Sum(other => other.Minutes);
 
-    private static BatchVerdict Verdict(PlanView plan, WorkView before, WorkView first, SittingView next)
+    private static BatchVerdict Verdict(PlanView plan, string who, WorkView before, WorkView first, SittingView next)
     {
         var at = first.Step!.Value;
         var step = plan.Batch.Routes[at.Route].Moments[at.Step].Step;
@@ -60,7 +60,7 @@ public sealed class WaitMidSitting : TradePlanRule
             Step = at,
             Areas = step.Areas,
             Message = FormattableString.Invariant(
-                $"The hands are idle from {before.To:ddd d MMM HH:mm} to {first.From:HH:mm}, until '{step.Verb} {{areas}}' can go on; that wait could run overnight."),
+                $"{who} idle from {before.To:ddd d MMM HH:mm} to {first.From:HH:mm}, until '{step.Verb} {{areas}}' can go on; that wait could run overnight."),
             Remedy = FormattableString.Invariant($"Stop there and go on with it {next.From:ddd d MMM}; nothing else has to wait for it."),
         };
     }

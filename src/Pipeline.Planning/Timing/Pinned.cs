@@ -47,53 +47,54 @@ internal static class Pinned
                 var step = route.Steps[pin.Step];
                 if (said.Any(f => f.Place == step.Place && f.Level == Level.Error))
                     continue;
-                if (Earliest(walked, r, pin.Step, times) is var (earliest, because) && earliest - At(pin, walked.Batch.Bench.Zone) >= Duration.FromMinutes(1))
-                    yield return Say(walked, route, pin, earliest, because);
+                if (Earliest(walked, r, pin.Step, times) is var (earliest, because, wait) && earliest - At(pin, walked.Batch.Bench.Zone) >= Duration.FromMinutes(1))
+                    yield return Say(walked, route, pin, earliest, because, wait);
             }
         }
     }
 
     // The longest path at the low figures from any other pinned step, for the first unit and for the last.
-    private static (Instant Earliest, int Because)? Earliest(Walked walked, int r, int target, KnownTimes times)
+    // With the wait that ends at the pinned step, if it is one that makes it late.
+    private static (Instant Earliest, int Because, RuledWait? Wait)? Earliest(Walked walked, int r, int target, KnownTimes times)
     {
         var route = walked.Routes[r];
         var steps = route.Route.Steps;
-        (Instant, int)? latest = null;
+        (Instant, int, RuledWait?)? latest = null;
         foreach (var unit in new[] { 0, route.Route.Model.Count - 1 }.Distinct())
         {
-            var start = new (Instant At, int Because)?[steps.Count];
+            var start = new (Instant At, int Because, RuledWait? Wait)?[steps.Count];
             for (var s = 0; s <= target; s++)
             {
                 var known = s == target ? null : times.Of(r, s).GetValueOrDefault(unit);
                 if (known is not null)
-                    start[s] = (known.Start, s);
+                    start[s] = (known.Start, s, null);
                 else
                     Reach(s);
             }
 
-            if (start[target] is not var (at, because))
+            if (start[target] is not var (at, because, last))
                 continue;
             var lead = steps[target].Work.SetUp.Minutes + (steps[target].Work.Together ? 0 : unit * steps[target].Work.PerUnit.Minutes);
             var begin = at - Minutes(lead);
             if (latest is not { } best || begin > best.Item1)
-                latest = (begin, because);
+                latest = (begin, because, last);
 
             void Reach(int s)
             {
                 foreach (var order in route.Order.Where(o => o.Later == s))
-                    Push(order.Earlier, s, 0, false, false);
+                    Push(order.Earlier, s, 0, false, false, null);
                 foreach (var wait in route.Waits.Where(w => w.Needs.Step == s))
-                    Push(wait.Needs.Since, s, Least(wait.Needs), wait.Needs.SinceStart, wait.Needs.ToFinish);
+                    Push(wait.Needs.Since, s, Least(wait.Needs), wait.Needs.SinceStart, wait.Needs.ToFinish, wait);
             }
 
-            void Push(int from, int to, double least, bool sinceStart, bool toFinish)
+            void Push(int from, int to, double least, bool sinceStart, bool toFinish, RuledWait? wait)
             {
-                if (from >= to || start[from] is not var (since, cause))
+                if (from >= to || start[from] is not var (since, cause, _))
                     return;
                 var edge = sinceStart ? since : since + Length(steps[from]);
                 var reached = edge + Minutes(least) - (toFinish ? Length(steps[to]) : Duration.Zero);
                 if (start[to] is not { } before || reached > before.At)
-                    start[to] = (reached, cause);
+                    start[to] = (reached, cause, wait);
             }
         }
 
@@ -110,18 +111,19 @@ internal static class Pinned
         }
     }
 
-    private static Finding Say(Walked walked, Route route, Pin pin, Instant earliest, int because)
+    private static Finding Say(Walked walked, Route route, Pin pin, Instant earliest, int because, RuledWait? wait)
     {
         var zone = walked.Batch.Bench.Zone;
         var step = route.Steps[pin.Step];
         return new Finding
         {
+            Rule = wait?.Rule,
             Level = Level.Error,
-            Place = pin.Place,
+            Place = wait is null ? pin.Place : step.Place,
             Model = route.Model.Name,
             Areas = step.Areas,
             Message = $"'{Phrases.Step(route.Model, step)}' is set for {Phrases.Moment(At(pin, zone), zone)}, "
-                + $"but what comes after '{Phrases.Step(route.Model, route.Steps[because])}' takes until {Phrases.Moment(earliest, zone)} even with the shortest waits.",
+                + $"but what comes after '{Phrases.Step(route.Model, route.Steps[because])}' takes until {Phrases.Moment(earliest, zone)} even with the shortest waits.{(wait is null ? "" : $" {wait.Needs.Message}")}",
             Remedy = "Move one of the two, or let the planner choose.",
             Related = [new Related(route.Steps[because].Place, "the other decided time")],
         };

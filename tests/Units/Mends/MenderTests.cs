@@ -75,7 +75,7 @@ public sealed class MenderTests
                 by: brush
                 at: 2026-12-01 10:00
               - decal: hull
-                at: 2026-12-05 10:00
+                at: 2026-12-15 20:00
               - undercoat: lens
                 with: slate undercoat
                 by: brush
