@@ -24,7 +24,7 @@ public static class Look
         var ofBatch = runner.JudgeBatch(Walk.View(walked.Batch, walked.Routes)).Where(each => each.Verdict.Step == new StepInBatch(route, step)).ToList();
         var silencing = new Silencing(walked.Batch);
         var rules = new List<RuleLook>();
-        foreach (var rule in trade.Rules.Concat(Walk.OwnRules).OrderBy(rule => rule.Item.Name, StringComparer.Ordinal))
+        foreach (var rule in trade.Rules.Concat(Walk.OwnRules).Where(rule => rule.Item is not PlanRule).OrderBy(rule => rule.Item.Name, StringComparer.Ordinal))
         {
             var name = rule.Item.Name;
             var look = new RuleLook(

@@ -1,3 +1,4 @@
+using Pipeline.Abstractions;
 using Pipeline.Reports;
 using Pipeline.Surfaces;
 
@@ -65,11 +66,11 @@ public sealed class WhyTextTests
         Squeezed(Told(2)).Should().Contain("no-undercoat: the piece were bare");
 
     [Fact]
-    public void Every_rule_is_there_once()
+    public void Every_rule_is_there_but_those_of_plans()
     {
         var text = Squeezed(Told(5));
 
-        Check.Rules.Should().OnlyContain(rule => text.Contains(rule.Name, StringComparison.Ordinal));
+        Check.Rules.Should().OnlyContain(rule => rule is PlanRule != text.Contains(rule.Name, StringComparison.Ordinal));
     }
 
     [Fact]
