@@ -5,8 +5,6 @@ namespace Pipeline.Plugins.Climate.Rules;
 /// <summary>The air is damper than a family of paint bears.</summary>
 public sealed class AirTooDamp : TradeRule
 {
-    private const double FarBeyond = 0.10;
-
     /// <inheritdoc/>
     public override string Summary => "The air is no damper than the paint bears.";
 
@@ -25,7 +23,7 @@ public sealed class AirTooDamp : TradeRule
             return null;
         return new Cause(
             $"{moment.Where()} {family.Name} {isSprayedMatt}",
-            beyond > FarBeyond + 1e-9 ? Level.Error : Level.Warning,
+            beyond > (batch.Tables.Figure(RuleFigures.FarTooDamp).Value / 100) + 1e-9 ? Level.Error : Level.Warning,
             $"The air is at {moment.Air.Humidity} {moment.Place()}; {family.Name}{(isSprayedMatt ? " sprayed matt" : "")} bears {dampest}: it blushes or stays soft.",
             "Dry the air, wait for a drier day, or add a retarder the maker allows.");
     });

@@ -5,10 +5,8 @@ namespace Pipeline.Plugins.Climate.Rules;
 /// <summary>The pieces are so cold that water may condense on them.</summary>
 public sealed class BelowDewPoint : TradeRule
 {
-    private const double MarginDegrees = 3;
-
     /// <inheritdoc/>
-    public override string Summary => "The pieces are at least 3 °C warmer than the dew point when a coat goes on.";
+    public override string Summary => "The pieces are clearly warmer than the dew point when a coat goes on.";
 
     /// <inheritdoc/>
     public override string Source =>
@@ -22,12 +20,12 @@ public sealed class BelowDewPoint : TradeRule
         var air = moment.Air;
         var surface = air.Surface ?? air.Air;
         var dewPoint = HumidAir.DewPoint(air.Air, air.Humidity);
-        if (surface.DegreesCelsius >= dewPoint.DegreesCelsius + MarginDegrees)
+        if (surface.DegreesCelsius >= dewPoint.DegreesCelsius + batch.Tables.Figure(RuleFigures.DewPointMargin).Value)
             return null;
         return new Cause(
             moment.Where(),
             Level.Error,
             $"The pieces are at {surface} and the dew point is {dewPoint} ({air.Air}, {air.Humidity}) {moment.Place()}: water nobody sees settles under the paint.",
-            $"Warm the pieces or the room, or dry the air, until the pieces are above {new Temperature(dewPoint.DegreesCelsius + MarginDegrees)}.");
+            $"Warm the pieces or the room, or dry the air, until the pieces are above {new Temperature(dewPoint.DegreesCelsius + batch.Tables.Figure(RuleFigures.DewPointMargin).Value)}.");
     });
 }

@@ -5,13 +5,8 @@ namespace Pipeline.Plugins.Climate.Rules;
 /// <summary>Pieces or paint come from a cold place straight to the bench.</summary>
 public sealed class StraightFromTheCold : TradeRule
 {
-    private const double ColderDegrees = 5;
-
-    // common practice
-    private static readonly Drying Acclimatise = Drying.Hours(2);
-
     /// <inheritdoc/>
-    public override string Summary => "Pieces and paint from a cold place stand at the bench for two hours first.";
+    public override string Summary => "Pieces and paint from a cold place warm up at the bench first.";
 
     /// <inheritdoc/>
     public override IEnumerable<Verdict> JudgeRoute(WalkedSteps route)
@@ -19,15 +14,16 @@ public sealed class StraightFromTheCold : TradeRule
         if (route.Model.Storage is not { } storage || FirstCoat(route) is not { } coat || !IsColder(storage, coat))
             yield break;
         var message = $"The pieces come from {storage.At} into {coat.Air.Air}: water sweats out on them under the paint.";
-        const string Remedy = "Bring them to the bench two hours before the first coat: add 'wait: all' with 'for: 2 h' at the start.";
+        var warmingUp = WarmingUp(coat);
+        var remedy = $"Bring them to the bench {warmingUp} before the first coat: add 'wait: all' with 'for: {warmingUp}' at the start.";
         if (storage.InTheRoomFor is { } room)
         {
-            if (room < Acclimatise)
-                yield return coat.Says(Level.Warning, coat.Step.Areas, $"{message} They are in the room for {room} only.", Remedy);
+            if (room < warmingUp)
+                yield return coat.Says(Level.Warning, coat.Step.Areas, $"{message} They are in the room for {room} only.", remedy);
         }
         else if (coat.Step.Index == 0)
         {
-            yield return coat.Says(Level.Warning, coat.Step.Areas, message, Remedy).MendedBy(coat.PutAtStart("wait", new Particular("for", "2 h")));
+            yield return coat.Says(Level.Warning, coat.Step.Areas, message, remedy).MendedBy(coat.PutAtStart("wait", new Particular("for", warmingUp.ToString())));
         }
         else
         {
@@ -36,12 +32,12 @@ public sealed class StraightFromTheCold : TradeRule
                 Step = coat.Step.Index,
                 Since = 0,
                 SinceStart = true,
-                Span = new Span.AtLeast(DryingRange.Exactly(Acclimatise)),
+                Span = new Span.AtLeast(DryingRange.Exactly(warmingUp)),
                 Gravest = Level.Warning,
                 For = "as warm as the room",
                 Areas = coat.Step.Areas,
                 Message = message,
-                Remedy = Remedy,
+                Remedy = remedy,
             };
         }
     }
@@ -56,12 +52,12 @@ public sealed class StraightFromTheCold : TradeRule
             name,
             Level.Warning,
             $"{name} is kept at {storage.At} and used at {moment.Air.Air}; {since}: cold paint is thick and its coat sweats.",
-            "Bring it to the bench two hours before use, and say so: 'in-the-room-for: 2 h'.");
+            $"Bring it to the bench {WarmingUp(moment)} before use, and say so: 'in-the-room-for: {WarmingUp(moment)}'.");
     });
 
     private static (string Name, Storage Storage)? Coldest(Paint paint, Moment moment)
     {
-        if (paint.Storage is { } storage && IsColder(storage, moment) && (storage.InTheRoomFor is not { } room || room < Acclimatise))
+        if (paint.Storage is { } storage && IsColder(storage, moment) && (storage.InTheRoomFor is not { } room || room < WarmingUp(moment)))
             return (paint.Name, storage);
         if (paint.Recipe is not { } recipe)
             return null;
@@ -75,7 +71,9 @@ public sealed class StraightFromTheCold : TradeRule
     }
 
     private static bool IsColder(Storage storage, Moment moment) =>
-        storage.At.DegreesCelsius < moment.Air.Air.DegreesCelsius - ColderDegrees;
+        storage.At.DegreesCelsius < moment.Air.Air.DegreesCelsius - moment.Tables.Figure(RuleFigures.Colder).Value;
+
+    private static Drying WarmingUp(Moment moment) => new(moment.Tables.Figure(RuleFigures.WarmingUp).Value);
 
     private static Moment? FirstCoat(WalkedSteps route)
     {

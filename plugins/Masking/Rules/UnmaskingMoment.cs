@@ -5,8 +5,6 @@ namespace Pipeline.Plugins.Masking.Rules;
 /// <summary>A mask is pulled while the coat beside it is wet, or after a thick one has gone hard.</summary>
 public sealed class UnmaskingMoment : TradeRule
 {
-    private const int ThickCoats = 3;
-
     /// <inheritdoc/>
     public override string Summary => "A mask is pulled when the coat over its edge is touch-dry, and before a thick one is hard.";
 
@@ -34,7 +32,7 @@ public sealed class UnmaskingMoment : TradeRule
                 continue;
             if (moment.WaitsFor(last, DryingState.TouchDry, area, $"Pulled sooner, {last.Name} strings along the edge of '{off.Mask}'.", "Wait until it is touch-dry.") is { } wet)
                 yield return wet;
-            if (coats >= ThickCoats && last.TimeTo(DryingState.MaskSafe) is { } hard)
+            if (coats >= moment.Tables.Figure(RuleFigures.ThickEdge).Value && last.TimeTo(DryingState.MaskSafe) is { } hard)
             {
                 yield return moment.WaitsSince(
                     last, hard, $"'{off.Mask}' off", area, $"{coats} coats that have gone hard chip along the edge of '{off.Mask}'.",

@@ -5,9 +5,6 @@ namespace Pipeline.Plugins.Weathering.Rules;
 /// <summary>A coat over a chipping medium that water cannot soften: the wrong paint, or too old.</summary>
 public sealed class WillNotChip : TradeRule
 {
-    // common practice: after a day a waterborne coat no longer lets water through
-    private static readonly Drying Workable = Drying.Hours(24);
-
     /// <inheritdoc/>
     public override string Summary => "Over a chipping medium goes waterborne paint, and it is chipped within hours.";
 
@@ -60,11 +57,12 @@ public sealed class WillNotChip : TradeRule
             if (medium < 0 || medium == layers.Count - 1)
                 continue;
             var topcoat = layers[medium + 1];
+            var workable = new Drying(moment.Tables.Figure(RuleFigures.Chips).Value);
             yield return moment.WaitsSince(
                 topcoat, default, "chipped", area, $"{topcoat.Name} over the chipping medium has hardened and no longer lets water through: it will not chip.",
                 "Chip it within hours of laying it, the same evening at best.") with
             {
-                Span = new Span.AtMost(Workable, Workable),
+                Span = new Span.AtMost(workable, workable),
             };
         }
     }

@@ -15,6 +15,9 @@ public readonly record struct PaintNeed(double OnAndPast, int Loads, double Mill
     /// <summary>What stays in the cup at each load: 0.3–1 mL (common practice).</summary>
     public const double DeadLossMillilitres = 0.5;
 
+    /// <summary>Drops of water to the mL from a medicine dropper held upright (USP general chapter 1101: 20 drops weigh 0.9–1.1 g); those of a bottle may differ.</summary>
+    public const int DropsPerMillilitre = 20;
+
     // What a brush or sponge and its palette keep, for each task (common practice).
     private const double PaletteLossMillilitres = 0.2;
 

@@ -193,7 +193,7 @@ public sealed record MaskMaterial
 
 /// <summary>
 /// Rows of a table that a plugin adds to what the program knows: families, materials, mask materials, and the rows of compatibility,
-/// re-wetting, clean-outs, thinners and setting times.
+/// re-wetting, clean-outs, thinners, setting times and figures.
 /// </summary>
 /// <typeparam name="T">What a row is.</typeparam>
 public abstract class Catalogue<T>

@@ -26,4 +26,7 @@ public sealed record TableRows
 
     /// <summary>How long glues, fillers and wet pieces take.</summary>
     public Sequence<Setting> Settings { get; init; }
+
+    /// <summary>Numbers that rules go by and no other table holds.</summary>
+    public Sequence<Figure> Figures { get; init; }
 }

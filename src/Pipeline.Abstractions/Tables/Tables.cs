@@ -13,6 +13,7 @@ public sealed class Tables
     private readonly Dictionary<(string Coat, bool AsEffect, string Over), CoatOver> compatibility = [];
     private readonly Dictionary<(Liquid Liquid, string Coat), Rewets> rewetting = [];
     private readonly Dictionary<string, Setting> settings = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Figure> figures = new(StringComparer.Ordinal);
     private readonly Dictionary<Carrier, string> standIns = [];
 
     // every pair of families is looked up once: rules ask at every step
@@ -37,6 +38,8 @@ public sealed class Tables
             rewetting[(row.Liquid, row.Coat)] = row;
         foreach (var row in rows.Settings)
             settings[row.Name] = row;
+        foreach (var row in rows.Figures)
+            figures[row.Name] = row;
 
         var known = families.Values.ToArray();
         indexes = known.Select((family, index) => KeyValuePair.Create(family, index)).ToFrozenDictionary(SameFamily.Comparer);
@@ -85,6 +88,11 @@ public sealed class Tables
     /// <exception cref="ArgumentException">There is no such row.</exception>
     public Setting Setting(string name) =>
         settings.GetValueOrDefault(name) ?? throw new ArgumentException($"The table of setting times has no row '{name}'.", nameof(name));
+
+    /// <summary>A number that a rule goes by, by its name.</summary>
+    /// <exception cref="ArgumentException">There is no such row.</exception>
+    public Figure Figure(string name) =>
+        figures.GetValueOrDefault(name) ?? throw new ArgumentException($"The table of figures has no row '{name}'.", nameof(name));
 
     /// <summary>The thinner a name stands for: the row of that name, or else the first whose name it holds; null if its name does not say.</summary>
     public Thinner? Thinner(string name)

@@ -30,6 +30,7 @@ public static class TradeJoining
                 CleanOuts = InOrder(all, trade => trade.CleanOuts),
                 Thinners = InOrder(all, trade => trade.Thinners),
                 Settings = InOrder(all, trade => trade.Settings),
+                Figures = InOrder(all, trade => trade.Figures),
             },
             findings.ToSequence());
     }

@@ -17,6 +17,7 @@ internal sealed partial class TradeMaking(string plugin)
     private readonly List<Brought<CleanOutTime>> cleanOuts = [];
     private readonly List<Brought<Thinner>> thinners = [];
     private readonly List<Brought<Setting>> settings = [];
+    private readonly List<Brought<Figure>> figures = [];
 
     /// <summary>Adds a verb, a rule or the rows of a catalogue.</summary>
     /// <exception cref="PluginException">A name is missing, taken or cannot be written.</exception>
@@ -56,6 +57,9 @@ internal sealed partial class TradeMaking(string plugin)
             case Catalogue<Setting> rows:
                 AddCells(settings, rows, row => [row.Name]);
                 break;
+            case Catalogue<Figure> rows:
+                AddCells(figures, rows, row => [row.Name]);
+                break;
             default:
                 throw new PluginException($"its class {item.GetType().Name} is a catalogue of something this program has no table for");
         }
@@ -74,6 +78,7 @@ internal sealed partial class TradeMaking(string plugin)
         CleanOuts = cleanOuts.ToSequence(),
         Thinners = thinners.ToSequence(),
         Settings = settings.ToSequence(),
+        Figures = figures.ToSequence(),
     };
 
     private static Sequence<Brought<T>> Sorted<T>(Dictionary<string, Brought<T>> items) =>

@@ -37,7 +37,7 @@ internal static class Assumptions
         {
             lines.Add(string.Create(
                 CultureInfo.InvariantCulture,
-                $"Amounts of paint follow from area, film thickness, solids and overspray by common practice; an airbrush cup of {table.Batch.Bench.Cup?.Millilitres ?? PaintNeed.CupMillilitres:0.#} mL is filled to {PaintNeed.CupFill * 100:0} %. {Mixing.DropsPerMillilitre} drops count as 1 mL; drops of your bottles may differ."));
+                $"Amounts of paint follow from area, film thickness, solids and overspray by common practice; an airbrush cup of {table.Batch.Bench.Cup?.Millilitres ?? PaintNeed.CupMillilitres:0.#} mL is filled to {PaintNeed.CupFill * 100:0} %. {PaintNeed.DropsPerMillilitre} drops count as 1 mL; drops of your bottles may differ."));
         }
 
         return lines.ToSequence();

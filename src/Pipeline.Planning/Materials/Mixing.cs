@@ -5,9 +5,6 @@ namespace Pipeline.Planning;
 /// <summary>Parts by volume to mL and drops.</summary>
 public static class Mixing
 {
-    /// <summary>Drops per mL of a medicine dropper held upright, water (USP general chapter 1101: 20 drops weigh 0.9–1.1 g).</summary>
-    public const int DropsPerMillilitre = 20;
-
     /// <summary>Every paint and the thinner of a mix, in parts of the paints' own measure, for a volume of the finished mix.</summary>
     /// <param name="recipe">The recipe.</param>
     /// <param name="millilitres">How much of the finished mix.</param>
@@ -27,7 +24,7 @@ public static class Mixing
         MixPart Part(string name, double share)
         {
             var volume = millilitres * share / all;
-            return new MixPart(name, Math.Round(share, 2), Math.Round(volume, 2), (int)Math.Round(volume * DropsPerMillilitre, MidpointRounding.AwayFromZero));
+            return new MixPart(name, Math.Round(share, 2), Math.Round(volume, 2), (int)Math.Round(volume * PaintNeed.DropsPerMillilitre, MidpointRounding.AwayFromZero));
         }
     }
 

@@ -49,6 +49,9 @@ public static class TradeTables
             new("setting", "How long glues, fillers and wet pieces take.",
                 ["what", "sets", "sandable", Common],
                 Last(rows.Settings, row => row.Name, row => [row.Name, row.Sets.ToString(), Said(row.Sandable), row.Source])),
+            new("figures", "Numbers that rules go by and no other table holds.",
+                ["figure", "value", "means", Common],
+                Last(rows.Figures, row => row.Name, row => [row.Name, row.Spoken, row.Means, row.Source])),
             Materials(rows),
         ];
     }

@@ -37,4 +37,7 @@ public sealed record Trade
 
     /// <summary>How long glues, fillers and wet pieces take, likewise.</summary>
     public Sequence<Brought<Setting>> Settings { get; init; }
+
+    /// <summary>Numbers that rules go by, likewise.</summary>
+    public Sequence<Brought<Figure>> Figures { get; init; }
 }

@@ -38,6 +38,7 @@ internal sealed class Shelf
             CleanOuts = Rows(trade.CleanOuts),
             Thinners = Rows(trade.Thinners),
             Settings = Rows(trade.Settings),
+            Figures = Rows(trade.Figures),
         };
     }
 

@@ -80,7 +80,11 @@ public static class Reference
     {
         page.Append(CultureInfo.InvariantCulture, $"\n## {title}\n\n");
         if (says.Length > 0)
-            page.Append(says).Append("\n\n");
+            page.Append(says).Append('\n');
+        if (!keys.Any())
+            return;
+        if (says.Length > 0)
+            page.Append('\n');
         Table(page, keys);
     }
 

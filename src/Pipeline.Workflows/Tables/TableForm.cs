@@ -20,6 +20,7 @@ internal sealed record TableForm(
         CleanOutBinder.Form,
         ThinnerBinder.Form,
         SettingBinder.Form,
+        FigureBinder.Form,
     ];
 
     /// <summary>The table of a top key, or null.</summary>

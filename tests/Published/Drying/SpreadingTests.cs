@@ -41,7 +41,7 @@ public class SpreadingTests
     [Fact]
     public void Twenty_drops_of_the_dropper_are_a_millilitre()
     {
-        (1000.0 / Mixing.DropsPerMillilitre).Should().BeInRange(45, 55);
+        (1000.0 / PaintNeed.DropsPerMillilitre).Should().BeInRange(45, 55);
         var recipe = new Recipe([new RecipePart(Pot("ochre"), 1)], null);
         Mixing.Parts(recipe, 1.5).Single().Drops.Should().Be(30);
     }

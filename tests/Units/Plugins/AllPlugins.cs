@@ -29,6 +29,8 @@ internal static class AllPlugins
 
     public static IReadOnlyList<Setting> Settings { get; } = Rows<Setting>();
 
+    public static IReadOnlyList<Figure> Figures { get; } = Rows<Figure>();
+
     /// <summary>The tables as the house has them, where no file says otherwise.</summary>
     public static Tables Tables { get; } = new(new TableRows
     {
@@ -38,6 +40,7 @@ internal static class AllPlugins
         CleanOuts = CleanOuts.ToSequence(),
         Thinners = Thinners.ToSequence(),
         Settings = Settings.ToSequence(),
+        Figures = Figures.ToSequence(),
     });
 
     private static IEnumerable<T> Instances<T>() =>

@@ -56,7 +56,8 @@ public sealed partial class PluginHouseTests
             .Concat(AllPlugins.Compatibility.Select(row => ("compatibility", row.Source)))
             .Concat(AllPlugins.Rewetting.Select(row => ("re-wetting", row.Source)))
             .Concat(AllPlugins.Thinners.Select(row => (row.Name, row.Source)))
-            .Concat(AllPlugins.Settings.Select(row => (row.Name, row.Source)));
+            .Concat(AllPlugins.Settings.Select(row => (row.Name, row.Source)))
+            .Concat(AllPlugins.Figures.Select(row => (row.Name, row.Source)));
         foreach (var (name, source) in sources)
             source.Should().StartWith("common practice", name);
     }

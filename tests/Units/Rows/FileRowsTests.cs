@@ -72,7 +72,34 @@ public sealed class FileRowsTests
           at: 2026-12-01 15:00
         """;
 
+    private const string WipedBackAfterThirtyHours = """
+        - undercoat: hull
+          with: slate undercoat
+          by: airbrush
+          at: 2026-11-20 09:00
+        - varnish: hull
+          with: clear l gloss
+          by: airbrush
+          at: 2026-11-25 09:00
+        - streak: hull
+          with: kelp streak
+          at: 2026-12-01 09:00
+        - clean-back: hull
+          with: white spirit
+          at: 2026-12-02 15:00
+        """;
+
+    private const string SprayedInDampAir = """
+        - undercoat: hull
+          with: slate undercoat
+          by: airbrush
+          climate: { air: 21 °C, humidity: 72 %, surface: 21 °C }
+        """;
+
     [Theory]
+    [InlineData(WipedBackAfterThirtyHours, "E effect-has-set", "figures: { effect set for good: 2 d }", "W effect-has-set")]
+    [InlineData(SprayedInDampAir, "W air-too-damp", "figures: { Far-too-damp: 5 % }", "E air-too-damp")]
+    [InlineData(SprayedInDampAir, "W air-too-damp", "figures: { dew point margin: 6 °C }", "E below-dew-point, W air-too-damp")]
     [InlineData(WipedWithTurpentine, "W liquid-attacks-coat", "re-wetting: { turpentine: { waterborne acrylic: { dry: softens } } }", "")]
     [InlineData(WipedWithTurpentine, "W liquid-attacks-coat", "re-wetting: { turpentine: { waterborne acrylic: { dry: strips, cured: strips } } }", "E liquid-attacks-coat")]
     [InlineData(MaskedForThirtyHours, "W mask-on-too-long", "mask-materials: { low-tack tape: { time-on: 2 d } }", "")]
@@ -135,6 +162,11 @@ public sealed class FileRowsTests
     [InlineData("thinners: { blue cap: { curdles: water } }", "‘blue cap’ has no ‘carrier’. Add ‘carrier: ’ and one of none, water, solvent, spirit, alcohol or reaction.")]
     [InlineData("setting: { PAV: 1 h }", "There is no glue or filler called ‘PAV’. Did you mean ‘PVA’?")]
     [InlineData("setting: { PVA: { set: 1 h } }", "‘set’ is no key of a setting time. Did you mean ‘sets’?")]
+    [InlineData("figures: { warmin up: 3 h }", "There is no figure called ‘warmin up’. Did you mean ‘warming up’?")]
+    [InlineData("figures: { warming up: 3 }", "‘3’ has no unit. Write a time such as 90 min, 2 h, 1 h 30 min or 3 d.")]
+    [InlineData("figures: { dew point margin: 3 °F }", "‘°F’ is no unit of a difference of temperature. Write degrees such as 3 °C.")]
+    [InlineData("figures: { far too damp: 10 }", "‘10’ has no unit. Write a share such as 10 %.")]
+    [InlineData("figures: { thick edge: three }", "‘three’ does not begin with a number in plain digits. Write a number such as 3.")]
     public void A_mistake_is_told_like_any_other(string top, string told)
     {
         var binding = Bind(top);

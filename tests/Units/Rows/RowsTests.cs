@@ -142,6 +142,18 @@ public sealed class RowsTests
         (row.Sets.ToString(), row.Sandable?.ToString()).Should().Be((sets, sandable));
     }
 
+    [Theory]
+    [InlineData("dew point margin", "3 °C")]
+    [InlineData("far too damp", "10 %")]
+    [InlineData("cold from outside", "5 °C")]
+    [InlineData("warming up", "2 h")]
+    [InlineData("mix to spare", "20 %")]
+    [InlineData("fewest drops", "5")]
+    [InlineData("thick edge", "3")]
+    [InlineData("effect set for good", "24 h")]
+    [InlineData("chips within", "24 h")]
+    public void A_rule_goes_by(string figure, string value) => AllPlugins.Tables.Figure(figure).Spoken.Should().Be(value);
+
     private static Family Row(string family) => AllPlugins.Families.Single(each => each.Name == family);
 
     private static IEnumerable<string> Times(DryingTable table) =>

@@ -21,6 +21,7 @@ internal static class HouseTrade
         CleanOuts = Brought(AllPlugins.CleanOuts),
         Thinners = Brought(AllPlugins.Thinners),
         Settings = Brought(AllPlugins.Settings),
+        Figures = Brought(AllPlugins.Figures),
     };
 
     /// <summary>That with the walk's own rules, sorted by name: all that a file can name.</summary>
