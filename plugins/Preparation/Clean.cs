@@ -29,15 +29,16 @@ public sealed class Clean : Verb<Cleaning>
         var liquid = particulars.In ?? (porous && !job.IsAnywhere(material => material.NeedsWashing) ? null : Liquid.SoapyWater);
         if (liquid is null && particulars.Ultrasonic)
             throw new ParticularException("ultrasonic", "A bath needs a liquid; say which with in, such as in: water.");
-        DryingRange? dries = liquid is null ? null : Settings.Dries(job);
+        var dries = liquid is null ? null : Settings.Dries(job);
         var hands = ByHand.For(job.Size);
         return new Intent(
             [
-                new Deed.Prepare(Preparation.Washed, dries, liquid?.Carrier() ?? Carrier.None)
+                new Deed.Prepare(Preparation.Washed, dries?.Sets, liquid?.Carrier() ?? Carrier.None)
                 {
                     With = liquid?.Spoken(),
                     Liquid = liquid,
                     IsUltrasonic = particulars.Ultrasonic,
+                    IsFromFile = dries is { IsFromFile: true },
                 },
             ],
             particulars.Ultrasonic

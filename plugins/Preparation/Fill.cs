@@ -31,6 +31,7 @@ public sealed class Fill : Verb<Filling>
                 new Deed.Prepare(Preparation.Filled, cures, row.Carrier)
                 {
                     With = row.Name,
+                    IsFromFile = particulars.Cures is not null || row.IsFromFile,
                     Sandable = particulars.Cures ?? row.Sandable ?? cures,
                 },
             ],

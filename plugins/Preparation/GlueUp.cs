@@ -37,6 +37,7 @@ public sealed class GlueUp : Verb<Gluing>
                     With = row.Name,
                     Glue = glue,
                     Sandable = row.Sandable,
+                    IsFromFile = row.IsFromFile,
                     Faces = particulars.Faces,
                     IsPinned = particulars.Pinned,
                     IsLoaded = particulars.Loaded,

@@ -40,6 +40,7 @@ public sealed class Join : Verb<Joining>
             [
                 new Deed.Join(job.Named, particulars.Hides?.Names ?? [], row.Sets, row.Carrier)
                 {
+                    IsFromFile = row.IsFromFile,
                     Glue = glue,
                     Faces = particulars.Faces,
                     IsPinned = particulars.Pinned,

@@ -24,10 +24,14 @@ public sealed class Sand : Verb<Sanding>
     /// <inheritdoc/>
     protected override Intent Intend(Job job, Sanding particulars)
     {
-        DryingRange? dries = particulars.Wet == true ? Settings.Dries(job) : null;
+        var dries = particulars.Wet == true ? Settings.Dries(job) : null;
         return new Intent(
             [
-                new Deed.Prepare(Preparation.Sanded, dries, dries is null ? Carrier.None : Carrier.Water) { IsWet = particulars.Wet },
+                new Deed.Prepare(Preparation.Sanded, dries?.Sets, dries is null ? Carrier.None : Carrier.Water)
+                {
+                    IsWet = particulars.Wet,
+                    IsFromFile = dries is { IsFromFile: true },
+                },
             ],
             new Work { PerUnit = PerUnit.For(job.Size), SetUp = new Attended(1), PutAway = new Attended(3) })
         {

@@ -28,8 +28,7 @@ public sealed class Settings : Catalogue<Setting>
     ];
 
     /// <summary>How long a piece that got wet takes to dry.</summary>
-    internal static DryingRange Dries(Job job) =>
-        job.Tables.Setting(job.IsAnywhere(material => material.IsPorous) ? WetPorousPiece : WetPiece).Sets;
+    internal static Setting Dries(Job job) => job.Tables.Setting(job.IsAnywhere(material => material.IsPorous) ? WetPorousPiece : WetPiece);
 
     private static Setting Row(string name, Carrier carrier, DryingRange sets, DryingRange? sandable = null) =>
         new() { Name = name, Carrier = carrier, Sets = sets, Sandable = sandable, Source = "common practice" };

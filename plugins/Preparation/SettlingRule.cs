@@ -16,7 +16,7 @@ public abstract class SettlingRule : TradeRule
             foreach (var done in surface.Preparations)
             {
                 if (done.Settles is { } settles && Judge(moment, area, surface, done, settles) is { } wait)
-                    (verdicts ??= []).Add(wait);
+                    (verdicts ??= []).Add(wait with { IsFromLabel = done.IsFromFile });
             }
         }
 

@@ -35,7 +35,8 @@ public sealed class StripOff : Verb<Stripping>
             {
                 Liquid = liquid,
                 IsUltrasonic = particulars.Ultrasonic,
-                Settles = Settings.Dries(job),
+                Settles = Settings.Dries(job).Sets,
+                IsFromFile = Settings.Dries(job).IsFromFile,
             }
             : new Deed.Strip("sandpaper", Carrier.None);
         var hands = PerUnit.For(job.Size);

@@ -22,8 +22,8 @@ public sealed class FlakesDragged : CoatRule
             pair.WhenDry == Bearing.Barrier ? Level.Warning : Level.Error,
             area,
             $"{coat.Name} laid wet on the bare {top.Name} of {{areas}} floats its flakes: the metal blotches.",
-            $"Seal {top.Name} with two mist coats first ('body: mist').",
+            pair.WhenDry == Bearing.Barrier ? $"Seal {top.Name} with a varnish first, misted on." : $"Seal {top.Name} with two mist coats first ('body: mist').",
             new Pointer(top.Step, $"{top.Name} was laid here"))
-            .MendedBy(coat.IsAlcohol() ? null : moment.MistFirst(coat));
+            .MendedBy(pair.WhenDry == Bearing.Barrier || coat.IsAlcohol() ? null : moment.MistFirst(coat));
     }
 }

@@ -33,6 +33,7 @@ public sealed class MaskNotSet : TradeRule
         Since = mask.Step,
         Span = new Span.AtLeast(sets),
         Carrier = Carrier.Water,
+        IsFromLabel = mask.Material.IsFromFile,
         For = "mask set",
         Areas = [area],
         Message = $"The {mask.Material.Name} '{mask.Name}' has to dry clear first, or paint and mask mix.",

@@ -25,6 +25,7 @@ public sealed class MaskOnTooLong : TradeRule
                     Step = moment.Step.Index,
                     Since = mask.Step,
                     Span = new Span.AtMost(timeOn, mask.Material.HardLimit),
+                    IsFromLabel = mask.Material.IsFromFile,
                     For = $"{mask.Material.Name} off",
                     Areas = [area],
                     Message = $"{mask.Material.Name} left on longer leaves residue or takes paint with it.",

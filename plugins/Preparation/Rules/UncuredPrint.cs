@@ -41,6 +41,7 @@ public sealed class UncuredPrint : CoatRule
         Since = bath.Step,
         Span = new Span.AtLeast(bath.Settles!.Value),
         Carrier = bath.Carrier,
+        IsFromLabel = bath.IsFromFile,
         For = "solvent gone",
         Areas = [area],
         Message = "Solvent of the bath is still in the print and works its way out through the paint.",

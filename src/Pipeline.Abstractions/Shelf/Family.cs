@@ -189,6 +189,9 @@ public sealed record MaskMaterial
 
     /// <summary>Where the figures come from.</summary>
     public required string Source { get; init; }
+
+    /// <summary>True if the file, not the trade, gives the figures.</summary>
+    public bool IsFromFile => Source == Tables.TheFile;
 }
 
 /// <summary>

@@ -45,7 +45,11 @@ public enum Preparation
 /// <param name="Step">Index in the route of the step that did it.</param>
 /// <param name="Settles">How long until it is dry or set; null if at once.</param>
 /// <param name="Carrier">How climate changes that time.</param>
-public sealed record PreparationDone(Preparation What, int Step, DryingRange? Settles, Carrier Carrier);
+public sealed record PreparationDone(Preparation What, int Step, DryingRange? Settles, Carrier Carrier)
+{
+    /// <summary>True if the file, not the trade, gives the time.</summary>
+    public bool IsFromFile { get; init; }
+}
 
 /// <summary>A mask lying on an area.</summary>
 public sealed record MaskOn

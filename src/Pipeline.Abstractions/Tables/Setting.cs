@@ -17,4 +17,7 @@ public sealed record Setting
 
     /// <summary>Where the row comes from; <c>common practice</c> where nobody published it.</summary>
     public required string Source { get; init; }
+
+    /// <summary>True if the file, not the trade, gives the times.</summary>
+    public bool IsFromFile => Source == Tables.TheFile;
 }

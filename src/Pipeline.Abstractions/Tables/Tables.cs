@@ -8,6 +8,9 @@ namespace Pipeline.Abstractions;
 /// </summary>
 public sealed class Tables
 {
+    /// <summary>The source of rows that a workflow file gives.</summary>
+    public const string TheFile = "the file";
+
     private readonly TableRows rows;
     private readonly Dictionary<string, Family> families = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Coat, bool AsEffect, string Over), CoatOver> compatibility = [];

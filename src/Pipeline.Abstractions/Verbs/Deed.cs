@@ -44,6 +44,9 @@ public abstract record Deed
         /// <summary>Sanded, cut or drilled wet (true) or dry (false); null if the file does not say.</summary>
         public bool? IsWet { get; init; }
 
+        /// <summary>True if the file, not the trade, says how long it takes to settle.</summary>
+        public bool IsFromFile { get; init; }
+
         private protected override void Closed() { }
     }
 
@@ -68,6 +71,9 @@ public abstract record Deed
 
         /// <summary>Moving air carries the glue's vapour away from finished surfaces.</summary>
         public bool HasAirflow { get; init; }
+
+        /// <summary>True if the file, not the trade, says how long it takes to settle.</summary>
+        public bool IsFromFile { get; init; }
 
         private protected override void Closed() { }
     }
@@ -128,6 +134,9 @@ public abstract record Deed
 
         /// <summary>How long the piece stays damp afterwards; null if it does not.</summary>
         public DryingRange? Settles { get; init; }
+
+        /// <summary>True if the file, not the trade, says how long it takes to settle.</summary>
+        public bool IsFromFile { get; init; }
 
         private protected override void Closed() { }
     }

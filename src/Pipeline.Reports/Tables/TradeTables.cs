@@ -68,9 +68,9 @@ public static class TradeTables
         ["family", "coat", .. Enum.GetValues<DryingState>().Select(Word), Common],
         rows.Families.SelectMany(row => new[] { ("thin", row.Thin), ("heavy", row.Heavy), ("effect", row.Effect) }.Where(times => times.Item2 is not null).Select(times => Row(
             [row.Name, times.Item1, .. Enum.GetValues<DryingState>().Select(state => Said(times.Item2!.To(state), "never")), row.Source]))).ToSequence())
-        {
-            Joined = 1,
-        };
+    {
+        Joined = 1,
+    };
 
     private static TradeTable Materials(TableRows rows) => new(
         "materials", "What pieces are made of, and what that asks for.",

@@ -7,13 +7,13 @@ internal static class Preparing
 {
     public static SurfaceMap Prepare(SurfaceMap surfaces, Step step, Deed.Prepare deed)
     {
-        var done = new PreparationDone(deed.What, step.Index, deed.Settles, deed.Carrier);
+        var done = new PreparationDone(deed.What, step.Index, deed.Settles, deed.Carrier) { IsFromFile = deed.IsFromFile };
         return surfaces.With(step.Areas, surface => surface with { Preparations = surface.Preparations.With(done) });
     }
 
     public static SurfaceMap Join(SurfaceMap surfaces, Step step, Model model, Deed.Join deed)
     {
-        var done = new PreparationDone(Preparation.Joined, step.Index, deed.Settles, deed.Carrier);
+        var done = new PreparationDone(Preparation.Joined, step.Index, deed.Settles, deed.Carrier) { IsFromFile = deed.IsFromFile };
         return surfaces
             .With(AreasOf(model, deed.Parts), surface => surface with { Preparations = surface.Preparations.With(done) })
             .With(deed.Hides, surface => surface with { IsHidden = true });

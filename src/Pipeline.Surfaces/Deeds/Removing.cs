@@ -11,7 +11,7 @@ internal static class Removing
     /// </summary>
     public static SurfaceMap Strip(SurfaceMap surfaces, Step step, Deed.Strip deed)
     {
-        var stripped = new PreparationDone(Preparation.Stripped, step.Index, deed.Settles, deed.Dissolves);
+        var stripped = new PreparationDone(Preparation.Stripped, step.Index, deed.Settles, deed.Dissolves) { IsFromFile = deed.IsFromFile };
         return surfaces.With(step.Areas, surface => surface with
         {
             Layers = [],

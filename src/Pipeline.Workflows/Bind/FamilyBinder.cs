@@ -71,7 +71,7 @@ internal static class FamilyBinder
         var hasOwnTimes = false;
         foreach (var (figure, value) in mapping.Entries)
             family = WithFigure(desk, family, figure, value, ref hasOwnTimes);
-        shelf.Add(family with { Source = "the file" }, hasOwnTimes);
+        shelf.Add(family with { Source = Tables.TheFile }, hasOwnTimes);
     }
 
     private static Family WithFigure(Desk desk, Family family, TextNode key, SyntaxNode value, ref bool hasOwnTimes)

@@ -164,8 +164,8 @@ internal sealed class StepBinder(RouteBinder route)
             Layer = lay.Layer with { Step = index, Drying = lay.Layer.Drying.With(form.Drying), HasLabelTimes = true },
         },
         Deed.Lay lay => lay with { Layer = lay.Layer with { Step = index } },
-        Deed.Prepare { Settles: not null } prepare when form.SingleTime is { } time => prepare with { Settles = time },
-        Deed.Join { Settles: not null } join when form.SingleTime is { } time => join with { Settles = time },
+        Deed.Prepare { Settles: not null } prepare when form.SingleTime is { } time => prepare with { Settles = time, IsFromFile = true },
+        Deed.Join { Settles: not null } join when form.SingleTime is { } time => join with { Settles = time, IsFromFile = true },
         _ => deed,
     };
 

@@ -38,7 +38,7 @@ internal static class CleanOutBinder
             if (known < 0)
                 desk.UnknownKey(key, "clean-outs", Keys.Select(each => each.Name));
             else if (given.Note(key, $"‘{key.Text}’", key.Text) && desk.Says(value, DurationText.Range, Expected, out var range))
-                rows.Add(new CleanOutTime(Changes[known].Change, new Attended(range.Low.Minutes), new Attended(range.High.Minutes), GivenOnce.Source));
+                rows.Add(new CleanOutTime(Changes[known].Change, new Attended(range.Low.Minutes), new Attended(range.High.Minutes), Tables.TheFile));
         }
 
         shelf.Add(with => with with { CleanOuts = with.CleanOuts.Concat(rows).ToSequence() });

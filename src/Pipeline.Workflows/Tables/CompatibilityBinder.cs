@@ -77,7 +77,7 @@ internal static class CompatibilityBinder
         }
 
         if (dry is { } whenDry && cured is { } whenCured)
-            return new CoatOver { Coat = "", Over = "", WhenDry = whenDry, From = from, WhenCured = whenCured, Note = note, Source = GivenOnce.Source };
+            return new CoatOver { Coat = "", Over = "", WhenDry = whenDry, From = from, WhenCured = whenCured, Note = note, Source = Tables.TheFile };
         desk.MissingKey(mapping, $"‘{words}’", dry is null ? "dry" : "cured", $"one of {Choice.Of<Bearing>.Expected}", at);
         return null;
     }

@@ -26,7 +26,7 @@ internal static class FigureBinder
             if (known.Find(row => WordText.Folded(row.Name) == WordText.Folded(name)) is not { } row)
                 desk.UnknownName(key, name, "figure", known.Select(each => each.Name));
             else if (given.Note(key, $"‘{row.Name}’", row.Name) && desk.Says(value, text => Read(text, row.Unit), Expected(row), out var amount))
-                rows.Add(row with { Value = amount, Source = GivenOnce.Source });
+                rows.Add(row with { Value = amount, Source = Tables.TheFile });
         }
 
         shelf.Add(with => with with { Figures = with.Figures.Concat(rows).ToSequence() });

@@ -72,7 +72,7 @@ internal static class MaskMaterialBinder
             material = WithFigure(desk, material, key, value);
         if (material.HardLimit is { } hard && material.TimeOn is { } time && hard < time)
             desk.Error(mapping, $"The hard limit of {hard} comes before the time on of {time}.", "Give a ‘hard-limit’ that is no shorter than ‘time-on’.");
-        return material with { Source = GivenOnce.Source };
+        return material with { Source = Tables.TheFile };
     }
 
     private static MaskMaterial WithFigure(Desk desk, MaskMaterial material, TextNode key, SyntaxNode value)

@@ -65,7 +65,7 @@ internal static class RewettingBinder
         }
 
         if (dry is { } whenDry && cured is { } whenCured)
-            return new Rewets { Liquid = default, Coat = "", WhenDry = whenDry, WhenCured = whenCured, Source = GivenOnce.Source };
+            return new Rewets { Liquid = default, Coat = "", WhenDry = whenDry, WhenCured = whenCured, Source = Tables.TheFile };
         desk.MissingKey(mapping, $"‘{words}’", dry is null ? "dry" : "cured", $"one of {Choice.Of<Bite>.Expected}", at);
         return null;
     }

@@ -39,9 +39,6 @@ internal sealed record TableForm(
 /// <summary>Sees to it that nothing is given twice, in one file or in several, under whichever of its names.</summary>
 internal sealed class GivenOnce(Desk desk)
 {
-    /// <summary>Where rows of the file come from.</summary>
-    public const string Source = "the file";
-
     private readonly Dictionary<string, TextNode> given = new(StringComparer.Ordinal);
 
     /// <summary>True the first time; else a finding with both places.</summary>

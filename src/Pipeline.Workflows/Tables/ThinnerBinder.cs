@@ -69,7 +69,7 @@ internal static class ThinnerBinder
         }
 
         if (carrier is { } made)
-            return new Thinner { Name = name, Carrier = made, Curdles = curdles, Source = GivenOnce.Source };
+            return new Thinner { Name = name, Carrier = made, Curdles = curdles, Source = Tables.TheFile };
         desk.MissingKey(mapping, $"‘{name}’", "carrier", $"one of {Choice.Of<Carrier>.Expected}", at);
         return null;
     }

@@ -112,9 +112,25 @@ public sealed class FileRowsTests
         Said("").Should().Be(before);
         Said(top).Should().Be(after);
 
-        string Said(string top) => Levels(Prelude.Text.Replace("paints:\n", $"{top}\npaints:\n", StringComparison.Ordinal)
-            + Indented("material: styrene\nareas: { hull: 20 cm², lens: 2 cm² }\nroute:\n" + route));
+        string Said(string top) => Levels(Around(route, top));
     }
+
+    [Theory]
+    [InlineData(MaskedForThirtyHours, "", "mask-on-too-long", "at most 24 h (a usual figure, not the label's)")]
+    [InlineData(MaskedForThirtyHours, "mask-materials: { low-tack tape: { time-on: 20 h } }", "mask-on-too-long", "at most 20 h (as the label or the file says)")]
+    [InlineData(UndercoatHoursAfterTheFiller, "setting: { water filler: 6-12 h }", "filler-too-soon", "filler cured takes 6–12 h (as the label or the file says)")]
+    [InlineData(UndercoatHoursAfterTheFiller, "setting: { epoxy: 1 h }", null, "")]
+    public void A_finding_says_whose_figure_it_goes_by(string route, string top, string? rule, string says)
+    {
+        var findings = Check.File(Around(route, top)).Where(finding => finding.Level > Level.Note).ToList();
+        if (rule is null)
+            findings.Should().BeEmpty();
+        else
+            findings.Should().NotBeEmpty().And.OnlyContain(finding => finding.Rule == rule && finding.Message.Contains(says));
+    }
+
+    private static string Around(string route, string top) => Prelude.Text.Replace("paints:\n", $"{top}\npaints:\n", StringComparison.Ordinal)
+        + Indented("material: styrene\nareas: { hull: 20 cm², lens: 2 cm² }\nroute:\n" + route);
 
     [Fact]
     public void A_mask_material_of_ones_own() => Levels(Prelude.Text.Replace("paints:\n", "mask-materials: { harbour tape: { like: low-tack tape, time-on: 2 d } }\npaints:\n", StringComparison.Ordinal)
