@@ -67,6 +67,10 @@ internal static class Shine
     /// <summary>Pale enough to show what the tool had in it before: L* above 75 (common practice). False if the colour is not known.</summary>
     public static bool IsPale(this Paint? paint) => paint.Lightness() > 75;
 
+    /// <summary>The size of some areas of one unit together, in cm².</summary>
+    public static double SizeOf(this Moment moment, Sequence<string> areas) =>
+        moment.Model.Areas.Where(area => areas.Contains(area.Name)).Sum(area => area.Size.SquareCentimetres);
+
     /// <summary>The area of that name.</summary>
     public static Area? AreaNamed(this Model model, string name)
     {

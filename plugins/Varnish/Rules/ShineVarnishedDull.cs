@@ -124,6 +124,7 @@ public sealed class ShineVarnishedDull : TradeRule
                 return false;
         }
 
-        return dulled.Count > 1;
+        // one gloss area alone may be a lens, but not if it is most of the piece
+        return dulled.Count > 1 || moment.SizeOf(dulled) * 2 >= moment.Model.Size.SquareCentimetres;
     }
 }
