@@ -23,6 +23,7 @@ internal sealed class Because(Timetable table)
         Reason.Closed when Overnight(run) is { } waits => $"{Waits(waits, table.Runs[run])[..^1]}; this is the next sitting.",
         Reason.Closed { Run: >= 0 } closed when table.Runs[closed.Run].Start >= table.Runs[run].Start =>
             $"{Phrases.Capital(Name(closed.Run, run))} must follow soon after, and this is the first sitting that holds both.",
+        Reason.Closed { Run: >= 0 } closed when HasItsShare(table.Runs[closed.Run]) => $"After {Task(closed.Run, run)} that day had as much work as it may.",
         Reason.Closed { Run: >= 0 } closed => $"After {Task(closed.Run, run)} too little was left of the sitting.",
         Reason.Closed when table.SittingAt(table.Runs[run].Start) == 0 => "The first sitting begins here.",
         Reason.Closed => "Nobody sits at the bench earlier, or not for long enough.",
@@ -122,6 +123,17 @@ internal sealed class Because(Timetable table)
         var unit = run.FirstUnit;
         var since = table.At(wait.From, isWhole ? table.LastUnit(wait.From) : unit, wait.FromEdge);
         return (since + (wait.Least ?? 0), new Reason.Waits(w, unit, table.RunOf(wait.From, isWhole ? table.LastUnit(wait.From) : unit)));
+    }
+
+    // Not the hours of the sitting were full but what a painter may do in it.
+    private bool HasItsShare(Run before)
+    {
+        if (before.Worker < 0 || table.Posed.Problem.Workers[before.Worker].MostPerInterval is not { } most)
+            return false;
+        var sitting = table.SittingAt(before.Start);
+        var mine = table.Runs.Where(run => run.Worker == before.Worker && table.SittingAt(run.Start) == sitting).ToList();
+        var room = table.Clock.TickAt(table.Posed.Sittings[sitting].End) - mine.Max(run => run.End);
+        return room > most - mine.Sum(run => run.End - run.Start);
     }
 
     private static string Length(long ticks) => Phrases.Duration(Clock.Minutes(ticks));

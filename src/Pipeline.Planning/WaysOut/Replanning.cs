@@ -20,8 +20,8 @@ internal sealed class Replanning(PlanRequest request, Timetable late, Cancellati
     /// <summary>The latest that any model is after its due time, in minutes.</summary>
     public static int MostLate(Timetable table) => table.Posed.Problem.Dues.Select(table.LateMinutes).DefaultIfEmpty(0).Max();
 
-    /// <summary>Begins another kind of change: as many plans again.</summary>
-    public void Begin() => left = Math.Clamp(UnitSteps / Math.Max(1, late.Posed.Problem.Activities.Sum(activity => activity.Units)), 1, Most);
+    /// <summary>Begins another kind of change: as many plans again, and some more.</summary>
+    public void Begin(int more) => left = more + Math.Clamp(UnitSteps / Math.Max(1, late.Posed.Problem.Activities.Sum(activity => activity.Units)), 1, Most);
 
     /// <summary>
     /// A changed batch planned; null if there is no plan, or no more are to be tried. Full sittings first: what is late even so need not be

@@ -14,7 +14,11 @@ namespace Pipeline.Planning;
 /// <param name="cancel">Ends the search with what was found.</param>
 internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationToken cancel)
 {
-    private const int MostBriskSteps = 4;
+    private const int BriskRounds = 2;
+    private const int FewSteps = 3;
+
+    // More days than this say less than their number.
+    private const int MostNamed = 7;
 
     private readonly Walked walked = late.Walked;
     private readonly Replanning replanning = new(request, late, cancel);
@@ -27,9 +31,10 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
     public Sequence<WayOut> Find()
     {
         var tried = new List<WayOut>();
-        foreach (var kind in new[] { Briskly(), Sittings(), Painters(), Leaving() })
+        // which steps is found in more rounds than how many evenings
+        foreach (var (kind, more) in new[] { (Briskly(), BriskRounds), (Sittings(), 0), (Painters(), 0), (Leaving(), 0) })
         {
-            replanning.Begin();
+            replanning.Begin(more);
             tried.AddRange(kind);
         }
 
@@ -39,45 +44,57 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
             : tried.Where(way => way.LateMinutes < Replanning.MostLate(late)).GroupBy(way => way.Change.GetType()).Select(kind => kind.MinBy(way => way.LateMinutes)!).OrderBy(way => way.LateMinutes).ToSequence();
     }
 
-    // A risk at a few steps costs least, then one's own time, then another's, then a risk at every step; a model left out costs most.
+    // A risk at a few steps costs least, then an evening of one's own, then one of another's, then a risk at many steps and more evenings;
+    // a risk at every step costs more, and a model left out most.
     private static (int Kind, long Much) Cost(WayOut way) => way.Change switch
     {
-        Change.Brisk { Steps.IsEmpty: false } brisk => (0, brisk.Steps.Count),
+        Change.Brisk { Steps.Count: > 0 and <= FewSteps } brisk => (0, brisk.Steps.Count),
         Change.MoreSittings { Sittings.Count: 1 } one => (1, one.Sittings[0].Minutes),
         Change.OneMorePainter { Days.Count: 1 } => (2, 0),
-        Change.MoreSittings more => (3, more.Sittings.Sum(sitting => sitting.Minutes)),
-        Change.OneMorePainter more => (4, more.Days.Count),
-        Change.Brisk => (5, 0),
-        _ => (6, 0),
+        Change.Brisk { Steps.Count: > FewSteps } brisk => (3, brisk.Steps.Count),
+        Change.MoreSittings more => (4, more.Sittings.Sum(sitting => sitting.Minutes)),
+        Change.OneMorePainter more => (5, more.Days.Count),
+        Change.Brisk => (6, 0),
+        _ => (7, 0),
     };
 
     private Instant LastDue => late.Posed.Problem.Dues.Where(due => late.LateMinutes(due) > 0).Select(due => late.Clock.InstantAt(due.By)).Max();
 
-    // Step after step on what makes the plan late, until all is in time.
+    // The whole batch first; then only what makes the plan late, and of that the fewest steps, those that save most.
     private IEnumerable<WayOut> Briskly()
     {
-        if (late.Pace == Pace.Brisk)
-            yield break;
-        if (replanning.Anew(walked, new Pacing(walked, Pace.Brisk), Pace.Brisk) is not { } all)
+        if (late.Pace == Pace.Brisk || replanning.Anew(walked, new Pacing(walked, Pace.Brisk), Pace.Brisk) is not { } all)
             yield break;
         yield return Replanning.Way(all, new Change.Brisk([]), "plan the whole batch to the low drying figures (pace: brisk)");
         if (!all.IsInTime)
             yield break;
-        var steps = new List<(int Route, int Step)>();
-        var table = late;
-        while (steps.Count < MostBriskSteps && Slowest(table, steps) is { } slowest)
+        var steps = Slow(late, []).ToList();
+        for (var rounds = 0; rounds < BriskRounds && steps.Count > 0; rounds++)
         {
-            steps.Add(slowest);
-            if (replanning.Anew(walked, new Pacing(walked, late.Pace).WithSteps(steps), late.Pace) is not { } next)
+            if (AtSteps(steps) is not { } some)
                 yield break;
-            table = next;
-            if (!table.IsInTime)
-                continue;
-            var named = steps.Select(at => Named(at.Route, at.Step)).ToSequence();
-            yield return Replanning.Way(table, new Change.Brisk(named),
-                $"follow at the low drying figure (pace: brisk) at {Phrases.Listed([.. named.Select(step => $"'{step.Step}' on {step.Model}")])}");
-            yield break;
+            if (some.IsInTime)
+            {
+                foreach (var way in Fewest(steps.Count, number => steps.Take(number).ToList(), BriskAt, Brisk(some, steps)))
+                    yield return way;
+                yield break;
+            }
+
+            // with those brisk, something else makes it late
+            steps.AddRange(Slow(some, steps));
         }
+    }
+
+    private Timetable? AtSteps(IEnumerable<(int Route, int Step)> steps) =>
+        replanning.Anew(walked, new Pacing(walked, late.Pace).WithSteps(steps), late.Pace);
+
+    private WayOut? BriskAt(IReadOnlyList<(int Route, int Step)> steps) => AtSteps(steps) is { } table ? Brisk(table, steps) : null;
+
+    private WayOut Brisk(Timetable table, IReadOnlyList<(int Route, int Step)> steps)
+    {
+        var named = steps.Select(at => Named(at.Route, at.Step)).ToSequence();
+        List<string> ofModels = [.. named.GroupBy(step => step.Model).Select(mine => $"{Phrases.Listed([.. mine.Select(step => $"'{step.Step}'").Distinct()])} on {mine.Key}")];
+        return Replanning.Way(table, new Change.Brisk(named), $"follow at the low drying figure (pace: brisk) at {Phrases.Listed(ofModels)}");
     }
 
     private BriskStep Named(int route, int step)
@@ -86,12 +103,11 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
         return new BriskStep(at.Model.Name, Phrases.Step(at.Model, at.Steps[step]), at.Steps[step].Place);
     }
 
-    // Of the waits in the chains to what is late, the one that the low figure shortens most.
-    private static (int Route, int Step)? Slowest(Timetable table, List<(int Route, int Step)> known)
+    // The waits in the chains to what is late that the low figure shortens, the most saved first.
+    private static IEnumerable<(int Route, int Step)> Slow(Timetable table, List<(int Route, int Step)> known)
     {
         var because = new Because(table);
-        var best = (Route: -1, Step: -1);
-        double most = 0;
+        var saved = new Dictionary<(int Route, int Step), double>();
         foreach (var due in table.Posed.Problem.Dues.Where(due => table.LateMinutes(due) > 0))
         {
             foreach (var run in Chain.Back(table, table.RunOf(due.Activity, 0)))
@@ -99,14 +115,13 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
                 if (because.WaitBefore(run) is not { Reason: >= 0 } wait || table.Posed.Causes[wait.Reason] is not Cause.Ruled ruled)
                     continue;
                 var waiting = Waiting.Of(ruled.Wait.Needs, table.Batch.Bench.Climate);
-                var saved = (waiting.ComfortableMinutes ?? 0) - (waiting.LowMinutes ?? 0);
                 var at = (ruled.Route, ruled.Wait.Needs.Step);
-                if (saved > most && !known.Contains(at))
-                    (best, most) = (at, saved);
+                if (!known.Contains(at) && waiting.ComfortableMinutes - waiting.LowMinutes is > 0 and { } minutes)
+                    saved[at] = Math.Max(saved.GetValueOrDefault(at), minutes);
             }
         }
 
-        return most > 0 ? best : null;
+        return saved.OrderByDescending(each => each.Value).ThenBy(each => each.Key).Select(each => each.Key);
     }
 
     private IEnumerable<WayOut> Sittings()
@@ -122,9 +137,11 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
         if (replanning.Anew(On(bench), new Pacing(walked, late.Pace), late.Pace) is not { } table)
             return null;
         var times = sittings.OrderBy(s => s.Date).Select(s => new SittingTime((s.Date + s.From).InZoneLeniently(Bench.Zone), (s.Date + s.To).InZoneLeniently(Bench.Zone))).ToSequence();
-        var said = Phrases.Listed([.. times.Select(time => $"{Phrases.Moment(time.From.ToInstant(), Bench.Zone)}–{Phrases.Moment(time.To.ToInstant(), time.From.ToInstant(), Bench.Zone)}")]);
-        return Replanning.Way(table, new Change.MoreSittings(times),
-            times.Count == 1 ? $"one more sitting, {said}" : FormattableString.Invariant($"{times.Count} more sittings, {said}"));
+        var named = times.Select(time => $"{Phrases.Moment(time.From.ToInstant(), Bench.Zone)}–{Phrases.Moment(time.To.ToInstant(), time.From.ToInstant(), Bench.Zone)}").ToList();
+        var words = named.Count == 1 ? $"one more sitting, {named[0]}"
+            : named.Count <= MostNamed ? FormattableString.Invariant($"{named.Count} more sittings, {Phrases.Listed(named)}")
+            : FormattableString.Invariant($"{named.Count} more sittings, the first {named[0]}, the last {named[^1]}");
+        return Replanning.Way(table, new Change.MoreSittings(times), words);
     }
 
     private IEnumerable<WayOut> Painters() => Fewest(OpenDays.Count, number => Spread(OpenDays, number), Helped);
@@ -134,7 +151,9 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
         var name = Bench.Painters.Count == 1 ? "a second painter" : "one more painter";
         var bench = Bench with { Painters = Bench.Painters.Append(new Painter(name, []) { Dates = days.ToSequence() }).ToSequence() };
         return replanning.Anew(On(bench), new Pacing(walked, late.Pace), late.Pace) is { } table
-            ? Replanning.Way(table, new Change.OneMorePainter(days.ToSequence()), $"{name} on {Phrases.Listed([.. days.Select(Phrases.Day)])}")
+            ? Replanning.Way(table, new Change.OneMorePainter(days.ToSequence()), days.Count <= MostNamed
+                ? $"{name} on {Phrases.Listed([.. days.Select(Phrases.Day)])}"
+                : FormattableString.Invariant($"{name} on {days.Count} days from {Phrases.Day(days[0])} to {Phrases.Day(days[^1])}"))
             : null;
     }
 
@@ -180,9 +199,9 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
     private Walked On(Bench bench) => walked with { Batch = walked.Batch with { Bench = bench } };
 
     // All that could be added first; then by halving how few are enough; of single ones a second to choose from.
-    private static IEnumerable<WayOut> Fewest<T>(int most, Func<int, IReadOnlyList<T>> some, Func<IReadOnlyList<T>, WayOut?> plan)
+    private static IEnumerable<WayOut> Fewest<T>(int most, Func<int, IReadOnlyList<T>> some, Func<IReadOnlyList<T>, WayOut?> plan, WayOut? known = null)
     {
-        if (most == 0 || plan(some(most)) is not { } best)
+        if (most == 0 || (known ?? plan(some(most))) is not { } best)
             yield break;
         var (low, high) = (1, best.LateMinutes > 0 ? 1 : most);
         while (low < high && plan(some((low + high) / 2)) is { } way)
@@ -194,7 +213,7 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
         }
 
         yield return best;
-        if (high > 1 || most == 1 || best.LateMinutes > 0)
+        if (high > 1 || most == 1 || best.LateMinutes > 0 || known is not null)
             yield break;
         foreach (var other in some(2))
         {

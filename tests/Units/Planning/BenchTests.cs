@@ -114,8 +114,25 @@ public class BenchTests
         int[] Filled(Workshop workshop) => [.. Sittings(workshop.Plan()).Select(s => s.AttendedMinutes)];
 
         Filled(Crew()).Should().Equal(180, 120);
+        Sittings(Crew().Aim(BatchAim.EvenDays, BatchAim.FinishSoon, BatchAim.FewChanges, BatchAim.ShortMasks).Plan()).Last().Tasks[0].WhyNotEarlier
+            .Should().Contain("that day had as much work as it may.");
         Filled(Crew().Aim(BatchAim.FinishSoon, BatchAim.EvenDays, BatchAim.FewChanges, BatchAim.ShortMasks)).Should().Equal(150, 150);
         Filled(Crew().Aim(BatchAim.EvenDays, BatchAim.FinishSoon, BatchAim.FewChanges, BatchAim.ShortMasks)).Should().Equal(75, 75, 75, 75);
+    }
+
+    [Fact]
+    public void The_aim_that_comes_first_decides()
+    {
+        // two loads that take turns; stripped in between, or finished an evening sooner
+        Workshop Crew() => Workshop.Evenings().Tool("airbrush", 1)
+            .Model("Diver", 1, r => r.Spray(Undercoat, minutes: 20).Work("sand", 20).Spray(Boot, minutes: 20).Work("polish", 20).Spray(Undercoat, minutes: 20))
+            .Model("Crane", 1, r => r.Spray(Undercoat, minutes: 20).Work("sand", 20).Spray(Boot, minutes: 20).Work("polish", 20).Spray(Undercoat, minutes: 20));
+        var soon = Crew().Plan();
+        var few = Crew().Aim(BatchAim.FewChanges, BatchAim.FinishSoon, BatchAim.ShortMasks, BatchAim.EvenDays).Plan();
+
+        few.Measure.CleanOuts.Should().BeLessThanOrEqualTo(soon.Measure.CleanOuts);
+        few.Measure.AttendedMinutes.Should().BeLessThanOrEqualTo(soon.Measure.AttendedMinutes);
+        soon.Finishes.Max(finish => finish.Ready.ToInstant()).Should().BeLessThanOrEqualTo(few.Finishes.Max(finish => finish.Ready.ToInstant()));
     }
 
     [Fact]
