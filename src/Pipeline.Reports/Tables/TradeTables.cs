@@ -74,7 +74,7 @@ public static class TradeTables
 
     private static TradeTable Materials(TableRows rows) => new(
         "materials", "What pieces are made of, and what that asks for.",
-        ["material", TradeTable.AlsoCalled, "porous", "wash first", "post-cure", "bare colour", "softens in solvent", "dissolves", "warps above", "harmful dust", Common],
+        ["material", TradeTable.AlsoCalled, "porous", "wash-first", "post-cure", "bare-colour", "softens-in-solvent", "dissolves", "warps-above", "harmful-dust", Common],
         rows.Materials.Select(row => Row(
             row.Name, Listed(row.AlsoCalled), YesOrNo(row.IsPorous), YesOrNo(row.NeedsWashing), YesOrNo(row.NeedsPostCure), row.BareColour is { } level ? Word(level) : "",
             YesOrNo(row.SoftensInSolvent), YesOrNo(row.DissolvesInSolvent), Said(row.WarpsAbove), YesOrNo(row.HarmfulDust), row.Source)).ToSequence());

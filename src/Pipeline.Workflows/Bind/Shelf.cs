@@ -16,6 +16,7 @@ internal sealed class Shelf
     private readonly List<string> familyNames = [];
     private readonly HashSet<string> broken = new(StringComparer.Ordinal);
     private readonly HashSet<string> ownTimes = new(StringComparer.Ordinal);
+    private readonly List<string> materialNames = [];
     private readonly List<string> maskMaterialNames = [];
     private TableRows rows;
     private Tables? tables;
@@ -28,11 +29,10 @@ internal sealed class Shelf
             Add(family, hasOwnTimes: false);
         materials = ByAllNames(trade.Materials, material => material.Name, material => material.AlsoCalled);
         maskMaterials = ByAllNames(trade.MaskMaterials, material => material.Name, material => material.AlsoCalled);
-        MaterialNames = [.. trade.Materials.Select(material => material.Item.Name)];
+        materialNames.AddRange(trade.Materials.Select(material => material.Item.Name));
         maskMaterialNames.AddRange(trade.MaskMaterials.Select(material => material.Item.Name));
         rows = new TableRows
         {
-            Materials = Rows(trade.Materials),
             Compatibility = Rows(trade.Compatibility),
             Rewetting = Rows(trade.Rewetting),
             CleanOuts = Rows(trade.CleanOuts),
@@ -46,7 +46,7 @@ internal sealed class Shelf
 
     public IReadOnlyList<string> Rules { get; }
 
-    public IReadOnlyList<string> MaterialNames { get; }
+    public IReadOnlyList<string> MaterialNames => materialNames;
 
     public IReadOnlyList<string> MaskMaterialNames => maskMaterialNames;
 
@@ -58,6 +58,7 @@ internal sealed class Shelf
     public Tables Tables => tables ??= new Tables(rows with
     {
         Families = familyNames.Select(name => families[WordText.Folded(name)]).ToSequence(),
+        Materials = materialNames.Select(name => materials[WordText.Folded(name)]).ToSequence(),
         MaskMaterials = maskMaterialNames.Select(name => maskMaterials[WordText.Folded(name)]).ToSequence(),
     });
 
@@ -93,15 +94,9 @@ internal sealed class Shelf
     /// <summary>Puts rows of the file after those there are.</summary>
     public void Add(Func<TableRows, TableRows> with) => (rows, tables) = (with(rows), null);
 
-    public void Add(MaskMaterial material)
-    {
-        if (!maskMaterials.ContainsKey(WordText.Folded(material.Name)))
-            maskMaterialNames.Add(material.Name);
-        maskMaterials[WordText.Folded(material.Name)] = material;
-        foreach (var name in material.AlsoCalled)
-            maskMaterials[WordText.Folded(name)] = material;
-        tables = null;
-    }
+    public void Add(MaskMaterial material) => Add(maskMaterials, maskMaterialNames, material, material.Name, material.AlsoCalled);
+
+    public void Add(Material material) => Add(materials, materialNames, material, material.Name, material.AlsoCalled);
 
     public void Add(Paint paint)
     {
@@ -110,6 +105,16 @@ internal sealed class Shelf
     }
 
     public void AddBroken(string paint) => broken.Add(paint);
+
+    private void Add<T>(Dictionary<string, T> rows, List<string> names, T row, string name, Sequence<string> alsoCalled)
+    {
+        if (!rows.ContainsKey(WordText.Folded(name)))
+            names.Add(name);
+        rows[WordText.Folded(name)] = row;
+        foreach (var other in alsoCalled)
+            rows[WordText.Folded(other)] = row;
+        tables = null;
+    }
 
     private static Sequence<T> Rows<T>(Sequence<Brought<T>> rows) => rows.Select(row => row.Item).ToSequence();
 

@@ -29,6 +29,9 @@ internal static class Patterns
     private const string OneTime = Digits + "\\s*" + TimeUnit + "(\\s*" + Digits + "\\s*" + TimeUnit + ")*";
     private const string Day = "([Mm]on(day)?|[Tt]ue(sday)?|[Ww]ed(nesday)?|[Tt]hu(rsday)?|[Ff]ri(day)?|[Ss]at(urday)?|[Ss]un(day)?)";
 
+    /// <summary>A temperature, or a word in its place.</summary>
+    public static string TemperatureOr(string word) => "^(" + word + "|[-−]?" + Digits + "\\s*°[CF])$";
+
     /// <summary>A time, or a word in its place.</summary>
     public static string DurationOr(string word) => "^(" + word + "|" + OneTime + ")$";
 }

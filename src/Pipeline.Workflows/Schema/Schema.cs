@@ -66,7 +66,7 @@ public static class Schema
             ["allow"] = SchemaParts.Named(SchemaParts.Ref("text")),
             ["drying"] = SchemaParts.Object("Times by drying state", [.. DryingBinder.States.Select(state => new Key(state.Key, "time to this state, or never", Needed: false, "12-24 h"))], _ => SchemaParts.Pattern(Patterns.DurationRangeOrNever)),
             ["family"] = family,
-            ["material"] = SchemaParts.Catalogue(trade.Materials.Select(row => (row.Item.Name, row.Item.AlsoCalled))),
+            ["material"] = new JsonObject { ["anyOf"] = new JsonArray(SchemaParts.Words(shelf.MaterialNames), SchemaParts.Ref("text")) },
             [SchemaParts.DefinitionName("mask material")] = new JsonObject { ["anyOf"] = new JsonArray(SchemaParts.Words(shelf.MaskMaterialNames), SchemaParts.Ref("text")) },
         };
         if (shelf.Rules.Count > 0)

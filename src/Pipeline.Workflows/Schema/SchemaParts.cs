@@ -1,6 +1,5 @@
 using System.Text;
 using System.Text.Json.Nodes;
-using Pipeline.Abstractions;
 
 namespace Pipeline.Workflows;
 
@@ -55,13 +54,6 @@ internal static class SchemaParts
 
     /// <summary>Words, offered as they are, accepted in any case and with hyphens or spaces.</summary>
     public static JsonObject Choice(Choice choice) => Choice(choice.Words, choice.Words);
-
-    /// <summary>Rows of a table by their names, offered by the first, accepted by all.</summary>
-    public static JsonObject Catalogue(IEnumerable<(string Name, Sequence<string> AlsoCalled)> rows)
-    {
-        var list = rows.ToList();
-        return Choice([.. list.Select(row => row.Name)], [.. list.Select(row => row.Name), .. list.SelectMany(row => row.AlsoCalled)]);
-    }
 
     /// <summary>The same with a description and an example.</summary>
     public static JsonNode Described(JsonNode schema, string? means, string? example = null)

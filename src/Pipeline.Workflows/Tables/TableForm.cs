@@ -17,6 +17,7 @@ internal sealed record TableForm(
         CompatibilityBinder.Form,
         RewettingBinder.Form,
         MaskMaterialBinder.Form,
+        MaterialBinder.Form,
         CleanOutBinder.Form,
         ThinnerBinder.Form,
         SettingBinder.Form,

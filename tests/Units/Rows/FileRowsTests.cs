@@ -137,6 +137,15 @@ public sealed class FileRowsTests
         + Indented("material: styrene\nareas: { hull: 20 cm², lens: 2 cm² }\nroute:\n" + MaskedForThirtyHours.Replace("low-tack tape", "harbour tape", StringComparison.Ordinal))).Should().Be("");
 
     [Theory]
+    [InlineData("resin", "", "E paint-on-unwashed")]
+    [InlineData("resin", "materials: { resin: { wash-first: no } }", "")]
+    [InlineData("cast resin", "materials: { resin: { wash-first: no } }", "")]
+    [InlineData("harbour resin", "materials: { harbour resin: { like: resin } }", "E paint-on-unwashed")]
+    [InlineData("harbour resin", "materials: { harbour resin: { like: resin, wash-first: no } }", "")]
+    public void Materials(string material, string top, string said) => Levels(Prelude.Text.Replace("paints:\n", $"{top}\npaints:\n", StringComparison.Ordinal)
+        + Indented($"material: {material}\nareas: {{ hull: 20 cm² }}\nroute:\n- undercoat: hull\n  with: slate undercoat\n  by: brush")).Should().Be(said);
+
+    [Theory]
     [InlineData("blue cap", "", "")]
     [InlineData("blue cap", "thinners: { blue cap: { like: white spirit } }", "E mix-of-families")]
     [InlineData("blue cap", "thinners: { blue cap: { carrier: solvent, curdles: [water, alcohol] } }", "E mix-of-families")]
@@ -172,6 +181,11 @@ public sealed class FileRowsTests
     [InlineData("mask-materials: { low-tack tape: { time-on: 12 } }", "‘12’ has no unit. Write a time such as 90 min, 2 h, 1 h 30 min or 3 d, or any.")]
     [InlineData("mask-materials: { low-tack tape: { like: putty } }", "‘low-tack tape’ is a mask material of the trade already. Leave ‘like’ out to change its figures, or give the new material another name.")]
     [InlineData("mask-materials: { liquid mask: { time-on: 3 d } }", "The hard limit of 48 h comes before the time on of 3 d. Give a ‘hard-limit’ that is no shorter than ‘time-on’.")]
+    [InlineData("materials: { rezin: { porous: no } }", "There is no material called ‘rezin’. Did you mean ‘resin’?")]
+    [InlineData("materials: { harbour resin: { like: rezin } }", "There is no material called ‘rezin’. Did you mean ‘resin’?")]
+    [InlineData("materials: { resin: { warps-above: 45 } }", "‘45’ has no unit. Write a temperature such as 19 °C (units °C, °F), from -90 °C to 100 °C, or any.")]
+    [InlineData("materials: { resin: { bare-color: error } }", "‘bare-color’ is no key of a material. Did you mean ‘bare-colour’?")]
+    [InlineData("materials: { resin: { like: metal } }", "‘resin’ is a material of the trade already. Leave ‘like’ out to change its facts, or give the new material another name.")]
     [InlineData("clean-outs: { dark-to-lite: 4 min }", "‘dark-to-lite’ is no key of clean-outs. Did you mean ‘dark-to-light’?")]
     [InlineData("clean-outs: { dark-to-light: 4 }", "‘4’ has no unit. Write minutes such as 5 min, or a range such as 4-6 min.")]
     [InlineData("thinners: { blue cap: { like: whit spirit } }", "There is no thinner called ‘whit spirit’. Did you mean ‘white spirit’?")]

@@ -110,7 +110,6 @@ public class SchemaTests
     [InlineData("family: waterborne acrylic", "sheen: matt")]
     [InlineData("colour: \"#0c0d10\"", "colour: black")]
     [InlineData("count: 3", "count: 10000")]
-    [InlineData("material: resin", "material: rosin")]
     [InlineData("suit: 30 cm²", "suit: 30")]
     [InlineData("kit: Divers", "kits: Divers")]
     public void It_refuses_a_file_with_one_thing_wrong(string right, string wrong)
