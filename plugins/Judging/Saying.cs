@@ -21,6 +21,9 @@ internal static class Saying
             Related = related.ToSequence(),
         };
 
+    /// <summary>The verdict, told only where nothing sharper is.</summary>
+    public static Verdict GivingWay(this Verdict verdict) => verdict with { GivesWay = true };
+
     /// <summary>This step waits until a layer has reached a state. Null if the layer never does.</summary>
     public static Verdict.Needs? WaitsFor(this Moment moment, Layer layer, DryingState state, string area, string message, string remedy) =>
         layer.TimeTo(state) is { } time ? moment.WaitsSince(layer, time, InWords(state), area, message, remedy) : null;

@@ -23,8 +23,8 @@ public sealed class WetHotCoat : CoatRule
             $"A wet coat of {coat.Name} can craze {top.Name} on {{areas}}, however well it has cured.",
             $"Mist {coat.Name} on twice first ('body: mist', 'coats: 2'), then lay the wet coat; try it on a card.",
             new Pointer(top.Step, $"{top.Name} was laid here"))
-            .MendedBy(moment.MistFirst(coat)) with
-        { GivesWay = true };
+            .MendedBy(moment.MistFirst(coat))
+            .GivingWay();
     }
 
     // bare alcohol metal, and alcohol on what it dissolves, have rules of their own; what only a barrier parts is as bad wet
