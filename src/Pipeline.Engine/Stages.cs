@@ -28,7 +28,10 @@ public static class Stages
             return new Checked(texts, null, bound.ToSequence());
 
         var walked = Walk.Run(batch, trade);
-        return new Checked(texts, walked, bound.Concat(TimeJudge.BeforePlan(walked, trade)).ToSequence());
+        return new Checked(texts, walked, bound.Concat(TimeJudge.BeforePlan(walked, trade)).ToSequence())
+        {
+            RulesOfPlans = trade.Rules.Select(rule => rule.Item).OfType<PlanRule>().Select(rule => rule.Name).ToSequence(),
+        };
     }
 
     /// <summary>Findings with the changes to the texts that mend them, where they carry a mend and the text can be changed faithfully.</summary>
@@ -69,9 +72,12 @@ public sealed record Checked(Sequence<SourceText> Texts, Walked? Walked, Sequenc
 {
     /// <summary>
     /// The batch, if a plan may be laid on it: it was understood and no rule sees an error. A plugin that failed does not stand
-    /// in the way.
+    /// in the way, nor what rules of plans say of decided starts: a plan shows that, and what could be done.
     /// </summary>
-    public Walked? Sound => Findings.Any(finding => finding is { Level: Level.Error, Rule: not null, Silenced: null }) ? null : Walked;
+    public Walked? Sound => Findings.Any(finding => finding is { Level: Level.Error, Rule: { } rule, Silenced: null } && !RulesOfPlans.Contains(rule)) ? null : Walked;
+
+    /// <summary>Names of the rules that judge plans.</summary>
+    public Sequence<string> RulesOfPlans { get; init; }
 
     /// <summary>True if something of level error speaks.</summary>
     public bool HasErrors => Findings.Any(finding => finding is { Level: Level.Error, Silenced: null });

@@ -105,12 +105,11 @@ internal sealed class PlanFilesHandler(CheckFilesHandler check, WrittenPlans pla
     }
 
     // What rules of plans made of the decided starts alone they say better of the plan.
-    private Checked WithoutRepeats(Checked done, Plan plan)
+    private static Checked WithoutRepeats(Checked done, Plan plan)
     {
-        var ofPlans = plugins.Trade.Rules.Select(rule => rule.Item).OfType<PlanRule>().Select(rule => rule.Name).ToHashSet(StringComparer.Ordinal);
         return done with
         {
-            Findings = done.Findings.Without(finding => finding.Rule is { } rule && ofPlans.Contains(rule)
+            Findings = done.Findings.Without(finding => finding.Rule is { } rule && done.RulesOfPlans.Contains(rule)
                 && plan.Findings.Any(other => other.Rule == rule && other.Place == finding.Place)),
         };
     }

@@ -63,13 +63,14 @@ internal static class DecidedSeen
                 continue;
             var last = Settling.Last(walked.Routes[r]).ToHashSet();
             var decided = route.Pins.Select(pin => (pin.Step, Done: times.Of(r, pin.Step).Values.Max(time => time.Finish))).ToList();
-            var latest = decided.MaxBy(at => At(at, Pace.Comfortable));
+            decided.AddRange(Following(walked, r, last, times));
+            var latest = decided.MaxBy(at => At(at, Pace.Brisk));
             views.Add(new ReadyView
             {
                 Last = new StepInBatch(r, latest.Step),
                 WorkDone = Local(decided.Max(at => at.Done), bench),
                 Ready = Local(decided.Max(at => At(at, Pace.Brisk)), bench),
-                Comfortable = Local(At(latest, Pace.Comfortable), bench),
+                Comfortable = Local(Instant.Max(decided.Max(at => At(at, Pace.Brisk)), decided.Where(at => times.Knows(r, at.Step)).Max(at => At(at, Pace.Comfortable))), bench),
                 Due = route.Due is { } due ? new DueTime(due.By.ToDateTimeUnspecified(), due.Place) : null,
             });
 
@@ -78,6 +79,17 @@ internal static class DecidedSeen
         }
 
         return views.ToSequence();
+    }
+
+    // The last steps that are not decided themselves, at the earliest that work and shortest waits after a decided one leave them.
+    private static IEnumerable<(int Step, Instant Done)> Following(Walked walked, int r, HashSet<int> last, KnownTimes times)
+    {
+        var route = walked.Routes[r].Route;
+        foreach (var step in last.Where(step => !times.Knows(r, step)).Select(step => route.Steps[step]))
+        {
+            if (Pinned.Earliest(walked, r, step.Index, times) is var (begin, _, _))
+                yield return (step.Index, begin + Duration.FromMinutes(Attended(route, step) - step.Work.PutAway.Minutes + step.Work.Unattended.Minutes));
+        }
     }
 
     private static DateTime Local(Instant instant, Bench bench) => instant.InZone(bench.Zone).LocalDateTime.ToDateTimeUnspecified();

@@ -55,7 +55,7 @@ internal static class Pinned
 
     // The longest path at the low figures from any other pinned step, for the first unit and for the last.
     // With the wait that ends at the pinned step, if it is one that makes it late.
-    private static (Instant Earliest, int Because, RuledWait? Wait)? Earliest(Walked walked, int r, int target, KnownTimes times)
+    public static (Instant Earliest, int Because, RuledWait? Wait)? Earliest(Walked walked, int r, int target, KnownTimes times)
     {
         var route = walked.Routes[r];
         var steps = route.Route.Steps;

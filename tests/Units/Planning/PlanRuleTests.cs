@@ -1,4 +1,5 @@
 using Pipeline.Abstractions;
+using Pipeline.Engine;
 using Pipeline.Planning;
 using Pipeline.Workflows;
 
@@ -65,6 +66,22 @@ public sealed class PlanRuleTests
         Check.File(Batch(at: "at: 2026-12-01 19:00")).Should().BeEmpty();
         Check.File(Batch(at: "at: 2026-12-02 20:00")).Should().ContainSingle().Which.Rule.Should().Be("due-too-soon");
     }
+
+    [Fact]
+    public void What_has_to_follow_a_decided_step_is_counted_in()
+    {
+        var undercoatAt = Batch().Replace("by: brush\n          - varnish", "by: brush\n            at: 2026-12-02 19:50\n          - varnish", StringComparison.Ordinal);
+        undercoatAt.Should().Contain("at: ", "or the case shows nothing");
+
+        var finding = Check.File(undercoatAt).Should().ContainSingle().Subject;
+
+        finding.Rule.Should().Be("due-too-soon");
+        finding.Level.Should().Be(Level.Error);
+    }
+
+    [Fact]
+    public void A_due_time_that_decided_starts_miss_is_no_reason_against_a_plan_that_says_so() =>
+        Stages.Check([new SourceText("case.yaml", Batch(at: "at: 2026-12-02 20:00"))], Check.Trade).Sound.Should().NotBeNull();
 
     [Fact]
     public void A_rule_of_plans_that_fails_is_one_finding_beside_the_plan()
