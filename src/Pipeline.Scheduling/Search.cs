@@ -28,7 +28,8 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     private long Placements => effort switch
     {
         Effort.Quick => Math.Min(2_000_000, 2_500L * Units),
-        Effort.Usual => Math.Min(30_000_000, 20_000L * Units),
+        Effort.Usual when !problem.Places.IsEmpty => Math.Min(30_000_000, 20_000L * Units),
+        Effort.Usual => Math.Min(120_000_000, 200_000L * Units),
         _ => Math.Min(360_000_000, 600_000L * Units),
     };
 
@@ -50,7 +51,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         var bound = new LowerBound(net, components, hours, heads);
         var dispatcher = new Dispatcher(net, components, heads);
         var tasks = Tasks.In(net);
-        var obstacle = FirstPlans(net, dispatcher, bound, tasks is not null, cancel);
+        var obstacle = FirstPlans(net, components, heads, dispatcher, bound, tasks is not null, cancel);
         if (tasks is not null)
         {
             var project = new ProjectSearch(tasks, effort, seed, threads);
@@ -71,7 +72,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         return Finish(net, bound, cancel.IsCancellationRequested);
     }
 
-    private Obstacle? FirstPlans(Net net, Dispatcher dispatcher, LowerBound bound, bool isProject, CancellationToken cancel)
+    private Obstacle? FirstPlans(Net net, Components components, Heads heads, Dispatcher dispatcher, LowerBound bound, bool isProject, CancellationToken cancel)
     {
         foreach (var table in keep is null ? [] : KeptStarts.Of(problem, keep))
             Offer(table, bound);
@@ -91,6 +92,12 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
             Offer(table, bound);
         }
 
+        if (isProject || net.Open.All(o => o.Length == 0))
+            return obstacle;
+        var sittings = new FilledSittings(net, components, heads, latest, seed, threads);
+        sittings.Try(Budget / 20, table => Offer(table, bound), cancel);
+        sittings.Improve(Budget / 2, table => Offer(table, bound), cancel);
+        work += sittings.Work;
         return obstacle;
     }
 

@@ -13,6 +13,6 @@ return args switch
 
 static int Usage()
 {
-    Console.Error.WriteLine("benchmarks: batches [SIZE…] [--quick|--thorough] | instances FOLDER [--set NAME] [--take N] [--effort E] | storm [N] | startup | check20k [--check-only]");
+    Console.Error.WriteLine("benchmarks: batches [SIZE…] [--batch N] [--quick|--thorough] | instances FOLDER [--set NAME] [--take N] [--effort E] | storm [N] | startup | check20k [--check-only]");
     return 2;
 }

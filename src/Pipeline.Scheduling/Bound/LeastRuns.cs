@@ -10,6 +10,17 @@ internal static class LeastRuns
     /// </summary>
     public static long[] Of(Net net)
     {
+        var most = MostPerRun(net);
+        return [.. Enumerable.Range(0, net.Count).Select(a =>
+        {
+            var units = net.Units[a] - net.Done[a];
+            return most[a] <= 0 || units == 0 ? 1 : Math.Max(1, (units + Math.Min(most[a], units) - 1) / Math.Min(most[a], units));
+        })];
+    }
+
+    /// <summary>How many units at most go in one run.</summary>
+    public static long[] MostPerRun(Net net)
+    {
         var most = new long[net.Count];
         for (var a = 0; a < net.Count; a++)
         {
@@ -34,10 +45,6 @@ internal static class LeastRuns
             }
         }
 
-        return [.. Enumerable.Range(0, net.Count).Select(a =>
-        {
-            var units = net.Units[a] - net.Done[a];
-            return most[a] <= 0 || units == 0 ? 1 : Math.Max(1, (units + Math.Min(most[a], units) - 1) / Math.Min(most[a], units));
-        })];
+        return most;
     }
 }

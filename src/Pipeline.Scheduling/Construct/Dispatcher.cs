@@ -36,22 +36,28 @@ internal sealed class Dispatcher
     {
         Obstacle = null;
         var table = new Timetable(net);
+        return PutPinned(table, new Fitting(table)) ? Complete(table, dispatch) : null;
+    }
+
+    /// <summary>Puts what is not in a timetable yet into its gaps.</summary>
+    public Timetable? Complete(Timetable table, Dispatch dispatch)
+    {
+        Obstacle = null;
         var fitting = new Fitting(table);
-        if (!PutPinned(table, fitting))
-            return null;
         var missing = new int[components.Groups.Length];
         var keys = new double[components.Groups.Length];
+        bool[] isIn = [.. components.Groups.Select(group => !group.Any(a => IsMissing(table, a)))];
         for (var g = 0; g < missing.Length; g++)
         {
             keys[g] = components.Groups[g].Min(a => dispatch.Keys[a]);
             foreach (var a in components.Groups[g])
-                missing[g] += net.In[a].Count(arc => components.Of[arc.From] != g);
+                missing[g] += net.In[a].Count(arc => components.Of[arc.From] != g && !isIn[components.Of[arc.From]]);
         }
 
         var ready = new PriorityQueue<int, (double, int)>();
         for (var g = 0; g < missing.Length; g++)
         {
-            if (missing[g] == 0)
+            if (missing[g] == 0 && !isIn[g])
                 ready.Enqueue(g, (keys[g], g));
         }
 
@@ -84,7 +90,11 @@ internal sealed class Dispatcher
         return table;
     }
 
-    private bool PutPinned(Timetable table, Fitting fitting)
+    /// <summary>The activity of a group that is taken up first of those with units missing.</summary>
+    public int FirstOf(Timetable table, int group) => Array.Find(order[group], a => IsMissing(table, a));
+
+    /// <summary>Puts in what must start at a given tick; false leaves the obstacle.</summary>
+    public bool PutPinned(Timetable table, Fitting fitting)
     {
         for (var a = 0; a < net.Count; a++)
         {
@@ -114,8 +124,8 @@ internal sealed class Dispatcher
         return spot;
     }
 
-    // All units of an activity that no ring ties, parted where it pays.
-    private bool PutUnits(Timetable table, Fitting fitting, int a, double partingWorth)
+    /// <summary>All units of an activity that no ring ties, parted where it pays.</summary>
+    public bool PutUnits(Timetable table, Fitting fitting, int a, double partingWorth)
     {
         var first = NextUnit(table, a);
         while (first < net.Units[a])
@@ -179,8 +189,8 @@ internal sealed class Dispatcher
         return (whole, all);
     }
 
-    // The next transfer lot of a tied group.
-    private bool PutLot(Timetable table, Fitting fitting, int group)
+    /// <summary>The next transfer lot of a tied group.</summary>
+    public bool PutLot(Timetable table, Fitting fitting, int group)
     {
         var units = lotOf[group];
         while (units > 0 && !TryLot(table, fitting, group, units))
@@ -273,7 +283,7 @@ internal sealed class Dispatcher
         !net.Whole[a] && net.In[a].All(arc => !arc.Whole || components.Of[arc.From] != group));
 
     /// <summary>The earliest own start of the first of some units, so that they can follow each other without a break.</summary>
-    private long WorkFrom(Timetable table, int a, int first, int units)
+    public long WorkFrom(Timetable table, int a, int first, int units)
     {
         var from = long.MinValue / 4;
         if (first > 0)
@@ -299,8 +309,8 @@ internal sealed class Dispatcher
         return from;
     }
 
-    // An arc from the given units to something already in the timetable that is not kept.
-    private (Arc Arc, long By)? Broken(Timetable table, int a, int first, int units)
+    /// <summary>An arc from the given units to something already in the timetable that is not kept.</summary>
+    public (Arc Arc, long By)? Broken(Timetable table, int a, int first, int units)
     {
         (Arc, long)? worst = null;
         long most = 0;
@@ -329,7 +339,8 @@ internal sealed class Dispatcher
         }
     }
 
-    private int NextUnit(Timetable table, int a)
+    /// <summary>The first unit that is not in the timetable.</summary>
+    public int NextUnit(Timetable table, int a)
     {
         var k = net.Done[a];
         while (k < net.Units[a] && table.Starts[net.Offset[a] + k] != Timetable.Unset)
@@ -337,7 +348,8 @@ internal sealed class Dispatcher
         return k;
     }
 
-    private bool IsMissing(Timetable table, int a) => table.Starts[net.Offset[a + 1] - 1] == Timetable.Unset;
+    /// <summary>Whether some units are not in the timetable.</summary>
+    public bool IsMissing(Timetable table, int a) => table.Starts[net.Offset[a + 1] - 1] == Timetable.Unset;
 
     private Obstacle.OpenHoursEnd OpenHoursEnd(Timetable table, int a)
     {

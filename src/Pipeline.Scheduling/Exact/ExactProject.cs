@@ -59,14 +59,4 @@ internal static class ExactProject
         else
             model.AddCumulative((long)tasks.Capacity[place]).AddDemands(intervals, users.Select(i => (long)tasks.Demand[i][place]));
     }
-
-    // Asked between solutions; a solve that has found none goes on to its budget.
-    private sealed class StopWhenAsked(CancellationToken cancel) : CpSolverSolutionCallback
-    {
-        public override void OnSolutionCallback()
-        {
-            if (cancel.IsCancellationRequested)
-                StopSearch();
-        }
-    }
 }

@@ -6,7 +6,7 @@ namespace Pipeline.Scheduling;
 /// </summary>
 internal sealed class Annealing(Ground ground, Pricing pricing, int seed, int threads)
 {
-    private const int Legs = 6;
+    private const int Legs = 2;
     private const int Walks = 2;
 
     /// <summary>Runs timed.</summary>

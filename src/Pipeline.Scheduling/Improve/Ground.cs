@@ -4,13 +4,15 @@ namespace Pipeline.Scheduling;
 internal sealed class Ground
 {
     public const int PerWorker = 4;
-    public const int PerTool = 4;
+    public const int PerTool = 5;
 
     // Above this the table of who must come before whom would be too large; then the arcs are looked through.
     private const int MostInTable = 6000;
 
     private readonly ulong[]? before;
     private readonly int words;
+    private readonly double[] sessionCost;
+    private readonly double sessionHalf;
 
     public Ground(Net net, Components components, Heads heads, Haste haste)
     {
@@ -34,6 +36,8 @@ internal sealed class Ground
         var all = Math.Max(1, works.Sum());
         CompletionWeight = [.. Enumerable.Range(0, net.Count).Select(a => ((1.0 / attended) + ((double)works[a] / all)) / (2 * net.Units[a]))];
         MeanRun = Enumerable.Range(0, net.Count).Where(a => net.Attended[a]).Select(a => net[a].SetUp + works[a] + net[a].PutAway).DefaultIfEmpty(1).Average();
+        sessionHalf = Math.Max(1, MeanRun);
+        sessionCost = [.. net.Problem.Tools.Select(t => t.CloseDown.Zip(t.Fill, (close, fill) => (double)(close + fill)).DefaultIfEmpty(0).Average())];
         StateSize = (PerWorker * net.Problem.Workers.Length) + (PerTool * ToolStart[^1]);
         HoldWeights = new double[net.Offset[^1]];
         foreach (var wait in net.Problem.Waits.Where(w => w.HoldWeight > 0))
@@ -94,9 +98,18 @@ internal sealed class Ground
 
     public long PastFinish { get; } = long.MinValue / 4;
 
+    /// <summary>
+    /// What it costs that a tool's use in one open interval grows from some ticks to more: little used, it is dear, so that
+    /// what is left of a session goes over to a longer one and the session is saved.
+    /// </summary>
+    public double Session(int tool, long before, long after) =>
+        sessionCost[tool] * (((double)after / (after + sessionHalf)) - ((double)before / (before + sessionHalf)));
+
     /// <summary>Whether the one run has to stay before the other in a sequence.</summary>
     public bool MustPrecede(in Slot x, in Slot y)
     {
+        if (x.Units == 0 || y.Units == 0)
+            return false;
         if (before is not null && (before[(x.Activity * words) + (y.Activity / 64)] & (1UL << (y.Activity % 64))) == 0)
             return false;
         if (x.Activity == y.Activity)

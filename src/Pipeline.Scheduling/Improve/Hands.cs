@@ -3,7 +3,7 @@ namespace Pipeline.Scheduling;
 /// <summary>
 /// What every worker and tool is about while a sequence is timed, and when the next run can be taken up.
 /// Per worker: free from, open interval, ticks kept for close-downs, attended ticks in the interval;
-/// per tool: load, free from, worker who must close it down, end of the interval in which it was used.
+/// per tool: load, free from, worker who must close it down, end of the interval in which it was used, ticks used in it.
 /// </summary>
 internal sealed class Hands(Ground ground)
 {
@@ -46,6 +46,7 @@ internal sealed class Hands(Ground ground)
         slot.Start = slot.WorkStart = slot.End = start;
         slot.Worker = slot.Day = slot.ToolNumber = -1;
         slot.CleanOut = slot.Closing = 0;
+        slot.Packing = 0;
         return true;
     }
 
@@ -58,6 +59,7 @@ internal sealed class Hands(Ground ground)
         var setUp = net[a].SetUp;
         var rest = net.Work(a, slot.Units) + net[a].PutAway;
         slot.Closing = 0;
+        slot.Packing = 0;
         var most = net.Problem.Workers[slot.Worker].MostPerInterval ?? long.MaxValue;
         var free = Math.Max(Now[w], startFrom);
         var tool = net.Tool[a] < 0 ? -1 : ChooseTool(a, Math.Max(free, workFrom - setUp));
@@ -115,8 +117,13 @@ internal sealed class Hands(Ground ground)
         var w = slot.Worker * Ground.PerWorker;
         slot.Start = start;
         slot.CleanOut = cleanOut;
+        slot.Packing = Now[w + 1] == day ? 0 : Rests(slot.Worker, day);
         if (tool >= 0)
         {
+            var hasOpened = Now[tool] >= 0 && start < Now[tool + 3];
+            var before = hasOpened ? Now[tool + 4] : 0;
+            Now[tool + 4] = before + end - start - cleanOut;
+            slot.Packing -= ground.Session(net.Tool[slot.Activity], before, Now[tool + 4]);
             var loads = net.Problem.Tools[net.Tool[slot.Activity]].CloseDown;
             slot.Closing = loads[net.Load[slot.Activity]] - (Now[tool + 2] >= 0 && start < Now[tool + 3] ? loads[(int)Now[tool]] : 0);
         }
@@ -153,8 +160,22 @@ internal sealed class Hands(Ground ground)
             if (t == but)
                 continue;
             Now[t] = Now[t + 2] = -1;
+            Now[t + 4] = 0;
             Now[t + 1] = Now[t + 3] = long.MinValue / 4;
         }
+    }
+
+    // One long rest is better than many short ones: something fits into it.
+    private double Rests(int worker, int day)
+    {
+        var w = worker * Ground.PerWorker;
+        var open = net.Open[worker];
+        var left = open[(int)Now[w + 1]];
+        double rest = Math.Max(0, left.End - Now[w + 2] - Math.Max(left.Start, Now[w]));
+        var reward = rest * rest / left.Length;
+        for (var d = (int)Now[w + 1] + 1; d < day; d++)
+            reward += open[d].Length;
+        return reward;
     }
 
     private long EndOfDay(long worker)

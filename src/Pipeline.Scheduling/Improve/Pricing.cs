@@ -3,11 +3,15 @@ namespace Pipeline.Scheduling;
 /// <summary>How a walk values a sequence: what comes first, and one figure that also says which way is downhill.</summary>
 /// <param name="Late">Weighted lateness, hard due times above all.</param>
 /// <param name="First">The most important aim.</param>
+/// <param name="Next">What tells apart those alike in it.</param>
 /// <param name="Slope">Everything together, in open ticks.</param>
-internal readonly record struct Price(double Late, double First, double Slope)
+internal readonly record struct Price(double Late, double First, double Next, double Slope)
 {
     public bool IsBetterThan(Price other) =>
-        Late != other.Late ? Late < other.Late : First != other.First ? First < other.First : Slope < other.Slope - 1e-9;
+        Late != other.Late ? Late < other.Late
+        : First != other.First ? First < other.First
+        : Next != other.Next ? Next < other.Next
+        : Slope < other.Slope - 1e-9;
 }
 
 /// <summary>Prices sequences after the problem's due times and aims.</summary>
@@ -17,6 +21,9 @@ internal sealed class Pricing
 
     // A mean of many completions says more about the way than the one finish.
     private const double CompletionWeight = 2;
+
+    /// <summary>What well filled intervals are worth, as a share of the mean completion.</summary>
+    public const double PackingWeight = 0.25;
 
     // One more run is a nuisance even without set-up, in mean runs: a lot is not parted to fill a sitting's last minute.
     private const double PerRun = 0.05;
@@ -32,6 +39,7 @@ internal sealed class Pricing
     private readonly double keepWeight;
     private readonly FinishGrain grain;
     private readonly double perRun;
+    private readonly bool changesFollow;
 
     public Pricing(Ground ground, Keep? keep)
     {
@@ -40,6 +48,7 @@ internal sealed class Pricing
         perRun = PerRun * ground.MeanRun;
         var aims = ground.Net.Problem.Aims;
         first = aims.IsEmpty ? Aim.FinishSoon : aims[0];
+        changesFollow = first == Aim.FinishSoon && aims.Length > 1 && aims[1] == Aim.FewChanges;
         finishWeight = Weight(aims.IndexOf(Aim.FinishSoon));
         changesWeight = Weight(aims.IndexOf(Aim.FewChanges));
         holdsWeight = Weight(aims.IndexOf(Aim.ShortHolds));
@@ -70,13 +79,14 @@ internal sealed class Pricing
             // with no aim in between, what comes after the sitting is the tick
             _ => (double)(ground.Net.Problem.Aims.Length > 1 ? grain.Of(finish) : finish),
         } + moved;
+        var next = changesFollow ? grain.Into(finish) + (Scoring.FinishPerChange * sequence.Changes) : 0;
         var slope = (finishWeight * (ground.Clock.At(finish) + (1e-4 * finish) + (CompletionWeight * sequence.Completion)))
-            + (perRun * sequence.Count)
+            + (perRun * sequence.Runs)
             + (changesWeight * sequence.Changes)
             + (holdsWeight * sequence.Holds * holdScale)
             + moved
             + late;
-        return new Price(late, value, slope);
+        return new Price(late, value, next, slope);
     }
 
     private double Moved(Sequence sequence)
@@ -85,7 +95,8 @@ internal sealed class Pricing
         for (var p = 0; p < sequence.Count; p++)
         {
             ref var slot = ref sequence.Slots[p];
-            moved += kept!.Moved(slot.Activity, slot.First, slot.Units, slot.Start);
+            if (slot.Units > 0)
+                moved += kept!.Moved(slot.Activity, slot.First, slot.Units, slot.Start);
         }
 
         return moved;

@@ -54,7 +54,7 @@ internal sealed class Retiming(Ground ground)
                 stale[p] = false;
                 Touched(p);
                 Work++;
-                var back = Time(p) ? Held(p) : Never;
+                var back = sequence.Slots[p].Units == 0 ? -1 : Time(p) ? Held(p) : Never;
                 if (back == Never || (back >= 0 && ++holds > MostHolds))
                 {
                     kept = false;
@@ -172,7 +172,8 @@ internal sealed class Retiming(Ground ground)
         if (slot.Worker >= 0)
         {
             var reading = ground.ReadingAtOpening[slot.Worker][slot.Day] + slot.End - net.Open[slot.Worker][slot.Day].Start;
-            slot.Completion = (reading * slot.Units * ground.CompletionWeight[a]) + ground.Haste.Of(offset + slot.Units - 1, reading);
+            slot.Completion = (reading * slot.Units * ground.CompletionWeight[a]) + ground.Haste.Of(offset + slot.Units - 1, reading)
+                - (Pricing.PackingWeight * slot.Packing);
         }
 
         for (var k = 0; k < slot.Units; k++)

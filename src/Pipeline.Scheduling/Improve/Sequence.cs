@@ -2,7 +2,7 @@ using System.Runtime.InteropServices;
 
 namespace Pipeline.Scheduling;
 
-/// <summary>One run at its position in a sequence, and the times that re-timing gave it.</summary>
+/// <summary>One run at its position in a sequence, and the times that re-timing gave it. Without units it is an empty position.</summary>
 internal struct Slot
 {
     public int Activity;
@@ -21,6 +21,9 @@ internal struct Slot
 
     /// <summary>By how much the ticks of close-down at the end of the interval grow with this run.</summary>
     public long Closing;
+
+    /// <summary>What speaks for the way the intervals before it are filled.</summary>
+    public double Packing;
     public long WorkStart;
     public long End;
 
@@ -39,17 +42,31 @@ internal sealed class Sequence
 {
     private const int BlockBits = 5;
 
+    // So that a run put in somewhere moves only its neighbours.
+    private const int RunsPerEmpty = 6;
+    private const int EmptyWithin = 120;
+
     private readonly Ground ground;
     private readonly List<(int Position, Slot Slot)> journal = [];
     private readonly List<long> journalStates = [];
     private int[] touched = [];
     private long[] blockFinish = [];
     private int countBefore;
-    private (double Completion, long Changes, double Holds) totalsBefore;
+    private (int Runs, double Completion, long Changes, double Holds) totalsBefore;
 
-    public Sequence(Ground ground, IReadOnlyList<Slot> slots)
+    /// <summary>A sequence of the given runs, with empty positions strewn in.</summary>
+    public Sequence(Ground ground, IReadOnlyList<Slot> runs)
     {
         this.ground = ground;
+        var slots = new List<Slot>();
+        for (var i = 0; i < runs.Count; i++)
+        {
+            slots.Add(runs[i]);
+            if (i % RunsPerEmpty == RunsPerEmpty - 1)
+                slots.Add(new Slot { Finish = long.MinValue });
+        }
+
+        Runs = runs.Count;
         Starts = new long[ground.Net.Offset[^1]];
         ground.Net.FillPast(Starts);
         PositionOf = new int[Starts.Length];
@@ -69,7 +86,10 @@ internal sealed class Sequence
     /// <summary>Before each position, and after the last: what every worker and tool is about.</summary>
     public long[] States { get; private set; } = [];
 
+    /// <summary>Positions, the empty ones too.</summary>
     public int Count { get; private set; }
+
+    public int Runs { get; private set; }
 
     /// <summary>Positions the change under way has touched.</summary>
     public int Touched => journal.Count;
@@ -110,7 +130,7 @@ internal sealed class Sequence
         journal.Clear();
         journalStates.Clear();
         countBefore = Count;
-        totalsBefore = (Completion, Changes, Holds);
+        totalsBefore = (Runs, Completion, Changes, Holds);
     }
 
     /// <summary>Remembers a position before it is changed.</summary>
@@ -140,7 +160,7 @@ internal sealed class Sequence
     public void TakeBack()
     {
         Count = countBefore;
-        (Completion, Changes, Holds) = totalsBefore;
+        (Runs, Completion, Changes, Holds) = totalsBefore;
         if (Places.Length > 0)
         {
             foreach (var (position, _) in journal)
@@ -161,7 +181,7 @@ internal sealed class Sequence
         for (var i = 0; i < journal.Count; i++)
         {
             var position = journal[i].Position;
-            if (position >= Count)
+            if (position >= Count || Slots[position].Units == 0)
                 continue;
             Index(position);
             Write(Slots[position]);
@@ -187,24 +207,37 @@ internal sealed class Sequence
             Index(p);
     }
 
-    /// <summary>Inserts a run, untimed, at a position.</summary>
-    public void Insert(int position, Slot slot)
+    /// <summary>
+    /// Inserts a run, untimed, so that it comes right before what is at a position; the nearest empty position closes up.
+    /// What was at the positions from From up to, not including, To has moved or is new.
+    /// </summary>
+    /// <returns>Where the run is now, and the stretch.</returns>
+    public (int Position, int From, int To) Insert(int position, Slot slot)
     {
-        Grow(Count + 1);
-        for (var p = position; p <= Count; p++)
-            Touch(p);
-        var size = ground.StateSize;
-        Array.Copy(Slots, position, Slots, position + 1, Count - position);
-        Array.Copy(States, position * size, States, (position + 1) * size, (Count - position) * size);
         slot.WorkStart = Timetable.Unset;
         slot.Completion = 0;
         slot.Changes = 0;
         slot.Holds = 0;
         slot.Finish = long.MinValue;
-        Slots[position] = slot;
-        Count++;
-        for (var p = position; p < Count; p++)
-            Index(p);
+        Runs++;
+        var empty = NearestEmpty(position);
+        if (empty < 0)
+        {
+            Grow(Count + 1);
+            var size = ground.StateSize;
+            Touch(Count);
+            Slots[Count] = new Slot { Finish = long.MinValue };
+            if (Count > 0)
+                Array.Copy(States, (Count - 1) * size, States, Count * size, size);
+            empty = Count++;
+        }
+
+        // behind the position the rest moves right, before it left
+        var at = empty >= position ? position : position - 1;
+        Move(empty, at);
+        Slots[at] = slot;
+        Index(at);
+        return (at, Math.Min(at, empty), Math.Max(at, empty) + 1);
     }
 
     /// <summary>Gives a run other units; it is untimed then.</summary>
@@ -234,22 +267,12 @@ internal sealed class Sequence
         slot.Finish = long.MinValue;
     }
 
-    /// <summary>Removes the run at a position; its units must be in another run.</summary>
+    /// <summary>Removes the run at a position, which stays empty; its units must be in another run.</summary>
     public void Remove(int position)
     {
-        for (var p = position; p < Count; p++)
-            Touch(p);
         Untime(position);
-        var size = ground.StateSize;
-        Array.Copy(Slots, position + 1, Slots, position, Count - position - 1);
-        // what was before the run that is gone is now before the next one
-        if (Count - position > 2)
-            Array.Copy(States, (position + 2) * size, States, (position + 1) * size, (Count - position - 2) * size);
-        Count--;
-        Slots[Count] = default;
-        Slots[Count].Finish = long.MinValue;
-        for (var p = position; p < Count; p++)
-            Index(p);
+        Slots[position].Units = 0;
+        Runs--;
     }
 
     /// <summary>Notes at which position the units of a run are.</summary>
@@ -283,7 +306,30 @@ internal sealed class Sequence
     }
 
     /// <summary>A copy of the runs in their order.</summary>
-    public Slot[] Snapshot() => Slots.AsSpan(0, Count).ToArray();
+    public Slot[] Snapshot()
+    {
+        var runs = new Slot[Runs];
+        for (int p = 0, i = 0; p < Count; p++)
+        {
+            if (Slots[p].Units > 0)
+                runs[i++] = Slots[p];
+        }
+
+        return runs;
+    }
+
+    private int NearestEmpty(int position)
+    {
+        for (var d = 0; d < EmptyWithin; d++)
+        {
+            if (position + d < Count && Slots[position + d].Units == 0)
+                return position + d;
+            if (position - 1 - d >= 0 && position - 1 - d < Count && Slots[position - 1 - d].Units == 0)
+                return position - 1 - d;
+        }
+
+        return -1;
+    }
 
     private void SettleBlock(int block)
     {

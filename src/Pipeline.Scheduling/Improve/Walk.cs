@@ -69,7 +69,7 @@ internal sealed class Walk
     /// <summary>Walks until the work is used up, cooling down from one temperature to another, in shares of a mean run.</summary>
     public void Run(long work, double hot, double cold, CancellationToken cancel)
     {
-        if (sequence.Count < 2)
+        if (sequence.Runs < 2)
             return;
         var begun = Work;
         for (long tries = 0; Work - begun < work; tries++)
@@ -134,19 +134,63 @@ internal sealed class Walk
     private (int From, int To) Change()
     {
         var p = random.Next(sequence.Count);
+        if (sequence.Slots[p].Units == 0)
+            return (-1, -1);
         if (sequence.Count < Short && random.Next(4) == 0)
             return Several(p);
         return random.Next(100) switch
         {
-            < 45 => Shift(p, 1 + random.Next(random.Next(2) == 0 ? 4 : Near)),
-            < 60 => ToSameLoad(p),
-            < 70 => Join(p),
-            < 80 => Part(p),
-            < 88 => Balance(p),
-            < 92 => OtherWorker(p),
+            < 35 => Shift(p, 1 + random.Next(random.Next(2) == 0 ? 4 : Near)),
+            < 50 => ToSameLoad(p),
+            < 60 => Join(p),
+            < 65 => Part(p),
+            < 85 => FillRest(p),
+            < 90 => Balance(p),
+            < 93 => OtherWorker(p),
             < 97 => Several(p),
             _ => Shift(p, 1 + random.Next(4 * Near)),
         };
+    }
+
+    // The next rest at the end of an interval is filled with a later run, or with as many of a run's units as fit.
+    private (int From, int To) FillRest(int p)
+    {
+        var slots = sequence.Slots;
+        var last = p;
+        var next = p + 1;
+        for (; next < sequence.Count; next++)
+        {
+            if (slots[next].Units == 0 || slots[next].Worker != slots[p].Worker || slots[next].Worker < 0)
+                continue;
+            if (slots[next].Day != slots[last].Day)
+                break;
+            last = next;
+        }
+
+        if (next >= sequence.Count || slots[last].Worker < 0)
+            return (-1, -1);
+        var closing = net.Tool[slots[last].Activity] < 0 ? 0 : net.Problem.Tools[net.Tool[slots[last].Activity]].CloseDown[net.Load[slots[last].Activity]];
+        var rest = net.Open[slots[last].Worker][slots[last].Day].End - slots[last].End - closing;
+        for (var tries = 0; tries < 8; tries++)
+        {
+            var q = next + (tries == 0 ? 0 : random.Next(2 * Near));
+            if (q >= sequence.Count || slots[q].Units == 0 || slots[q].Worker < 0)
+                continue;
+            var a = slots[q].Activity;
+            var room = rest - net[a].SetUp - net[a].PutAway;
+            if (net.Work(a, slots[q].Units) <= room)
+            {
+                if (q != next && Reach(q, next) == next)
+                    return MoveTo(q, next);
+                continue;
+            }
+
+            if (net.Whole[a] || net[a].PerUnit == 0 || room < net[a].PerUnit || Reach(q, next) != next)
+                continue;
+            return PartOff(q, (int)(room / net[a].PerUnit), next, takeFirst: true);
+        }
+
+        return (-1, -1);
     }
 
     private (int From, int To) Shift(int p, int distance)
@@ -161,7 +205,9 @@ internal sealed class Walk
         var (from, to) = (-1, -1);
         for (var count = 2 + random.Next(3); count > 0; count--)
         {
-            var near = Math.Clamp(p + random.Next(-8, 9), 0, sequence.Count - 1);
+            var near = Math.Clamp(p + random.Next(-9, 10), 0, sequence.Count - 1);
+            if (sequence.Slots[near].Units == 0)
+                continue;
             var one = Shift(near, 1 + random.Next(4));
             if (one.From < 0)
                 continue;
@@ -202,6 +248,8 @@ internal sealed class Walk
         var skip = random.Next(3);
         for (int q = forward ? p + 1 : p - 1, seen = 0; q >= 0 && q < sequence.Count && seen < 6 * Near; q += forward ? 1 : -1, seen++)
         {
+            if (sequence.Slots[q].Units == 0)
+                continue;
             var other = sequence.Slots[q].Activity;
             if (net.Tool[other] == net.Tool[a] && net.Load[other] == net.Load[a] && skip-- == 0)
                 return MoveTo(p, forward ? q - 1 : q + 1);
@@ -224,15 +272,14 @@ internal sealed class Walk
         {
             sequence.Remove(next);
             sequence.Resize(p, slot.First, slot.Units + units);
-            return (p, next);
+            return (p, next + 1);
         }
 
         if (Reach(p, next - 1) != next - 1)
             return (-1, -1);
-        sequence.Resize(next, slot.First, slot.Units + units);
         sequence.Remove(p);
-        sequence.Index(next - 1);
-        return (p, next);
+        sequence.Resize(next, slot.First, slot.Units + units);
+        return (p, next + 1);
     }
 
     private (int From, int To) Part(int p)
@@ -241,25 +288,34 @@ internal sealed class Walk
         if (slot.Units < 2 || net.Whole[slot.Activity])
             return (-1, -1);
         var stay = 1 + random.Next(slot.Units - 1);
-        sequence.Resize(p, slot.First, stay);
-        var rest = slot;
-        rest.First = slot.First + stay;
-        rest.Units = slot.Units - stay;
-        // the later part moves on, or the earlier part forward
-        sequence.Insert(p + 1, rest);
         var distance = random.Next(Near);
+        // the later part moves on, or the earlier part forward
         if (random.Next(2) == 0)
+            return PartOff(p, stay, Math.Min(sequence.Count - 1, p + distance) + 1, takeFirst: false);
+        return PartOff(p, stay, Math.Max(0, p - distance), takeFirst: true);
+    }
+
+    // Some of a run's units go to before what is at another position, as far as nothing between forbids it.
+    private (int From, int To) PartOff(int p, int firstUnits, int to, bool takeFirst)
+    {
+        var slot = sequence.Slots[p];
+        var off = slot;
+        if (takeFirst)
         {
-            var to = Reach(p + 1, Math.Min(sequence.Count - 1, p + 1 + distance));
-            if (to != p + 1)
-                sequence.Move(p + 1, to);
-            return (p, to + 1);
+            to = Reach(p, to);
+            off.Units = firstUnits;
+            sequence.Resize(p, slot.First + firstUnits, slot.Units - firstUnits);
+        }
+        else
+        {
+            to = Reach(p, to - 1) + 1;
+            off.First = slot.First + firstUnits;
+            off.Units = slot.Units - firstUnits;
+            sequence.Resize(p, slot.First, firstUnits);
         }
 
-        var back = Reach(p, Math.Max(0, p - distance));
-        if (back != p)
-            sequence.Move(p, back);
-        return (back, p + 2);
+        var (_, from, until) = sequence.Insert(to, off);
+        return (Math.Max(0, Math.Min(from, p - 1)), Math.Max(until, p + 2));
     }
 
     // Units go over from one run of an activity to the next, or back.

@@ -7,6 +7,7 @@ namespace Pipeline.Scheduling;
 internal sealed class FinishGrain
 {
     private readonly List<long> openings = [];
+    private readonly List<long> closings = [];
 
     public FinishGrain(Problem problem)
     {
@@ -14,8 +15,12 @@ internal sealed class FinishGrain
         foreach (var open in problem.Workers.SelectMany(w => w.Open.Open).OrderBy(o => o.Start))
         {
             if (openings.Count == 0 || open.Start > end)
+            {
                 openings.Add(open.Start);
-            end = Math.Max(end, open.End);
+                closings.Add(open.End);
+            }
+
+            end = closings[^1] = Math.Max(end, open.End);
         }
     }
 
@@ -27,8 +32,22 @@ internal sealed class FinishGrain
     {
         if (openings.Count < 2)
             return finish;
-        var i = openings.BinarySearch(finish);
-        i = (i >= 0 ? i : ~i) - 1;
+        var i = Stretch(finish);
         return i < 0 ? finish : openings[i];
+    }
+
+    /// <summary>How far into its stretch the finish lies; zero where there are none to tell apart.</summary>
+    public long Into(long finish)
+    {
+        if (openings.Count < 2)
+            return 0;
+        var i = Stretch(finish);
+        return i < 0 ? 0 : Math.Min(finish, closings[i]) - openings[i];
+    }
+
+    private int Stretch(long finish)
+    {
+        var i = openings.BinarySearch(finish);
+        return (i >= 0 ? i : ~i) - 1;
     }
 }

@@ -5,6 +5,9 @@ internal sealed class Scoring(Problem problem, Keep? keep)
 {
     private readonly KeptRuns? kept = keep is null ? null : new KeptRuns(keep);
 
+    /// <summary>So many ticks of finish in the same sitting is a tick of clean-outs and set-ups worth.</summary>
+    public const double FinishPerChange = 2.5;
+
     private readonly FinishGrain grain = new(problem);
 
     public Score Of(Schedule schedule)
@@ -51,13 +54,15 @@ internal sealed class Scoring(Problem problem, Keep? keep)
         return order == 0 && problem.Aims.Contains(Aim.FinishSoon) ? x.Finish.CompareTo(y.Finish) : order;
     }
 
+    private bool FollowsFinish => problem.Aims.IndexOf(Aim.FewChanges) is var place and > 0 && problem.Aims[place - 1] == Aim.FinishSoon;
+
     // What is kept in place weighs like an earlier finish, whichever aim comes first.
     private double Value(Aim aim, Score score)
     {
         var value = aim switch
         {
             Aim.FinishSoon => grain.Of(score.Finish),
-            Aim.FewChanges => score.Changes,
+            Aim.FewChanges => (FinishPerChange * score.Changes) + (FollowsFinish ? grain.Into(score.Finish) : 0),
             Aim.ShortHolds => score.Holds,
             _ => score.Unevenness,
         };

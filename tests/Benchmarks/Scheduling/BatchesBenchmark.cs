@@ -9,19 +9,22 @@ internal static class BatchesBenchmark
 {
     public static int Run(string[] args)
     {
-        var sizes = args.Where(a => char.IsAsciiDigit(a[0])).Select(a => int.Parse(a, CultureInfo.InvariantCulture)).ToList();
+        var sizes = args.Where((a, i) => char.IsAsciiDigit(a[0]) && (i == 0 || args[i - 1] != "--batch")).Select(a => int.Parse(a, CultureInfo.InvariantCulture)).ToList();
         var effort = args.Contains("--quick") ? Effort.Quick : args.Contains("--thorough") ? Effort.Thorough : Effort.Usual;
         Console.WriteLine("lot-steps  batch  runs  first plan s  gap open min   gap %    sittings    changes  work        s");
         foreach (var size in sizes.Count > 0 ? sizes : [50, 150, 500, 2000])
         {
             var gaps = new List<double>();
-            for (var seed = 0; seed < (size >= 2000 ? 2 : 4); seed++)
+            foreach (var seed in Only(args) is { } only ? [only] : Enumerable.Range(0, size >= 2000 ? 2 : 4))
                 gaps.Add(One(size, seed, effort));
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{size,9}  average gap {100 * gaps.Average():0.00} %"));
         }
 
         return 0;
     }
+
+    private static int? Only(string[] args) =>
+        Array.IndexOf(args, "--batch") is var i and >= 0 ? int.Parse(args[i + 1], CultureInfo.InvariantCulture) : null;
 
     private static double One(int size, int seed, Effort effort)
     {
@@ -38,6 +41,7 @@ internal static class BatchesBenchmark
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"{problem.Activities.Length,9}  {seed,5}  {plan.Schedule.Runs.Length,4}  {first,12:0.000}  {plan.Bound.GapOpenTicks,6} of {plan.Bound.OpenTicks,6}  {100 * plan.Bound.GapShare,6:0.00}  {plan.Bound.GapIntervals,8}  {plan.Score.Changes,9}  {plan.Work,9}  {watch.Elapsed.TotalSeconds,6:0.0}"));
+        Console.WriteLine(BatchAnatomy.Of(problem, plan));
         return plan.Bound.GapShare;
     }
 
