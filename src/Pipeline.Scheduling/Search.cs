@@ -27,7 +27,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
 
     private long Placements => effort switch
     {
-        Effort.Quick => Math.Min(2_000_000, 2_500L * Units),
+        Effort.Quick => Math.Clamp(2_500L * Units, 100_000, 2_000_000),
         Effort.Usual when !problem.Places.IsEmpty => Math.Min(30_000_000, 20_000L * Units),
         Effort.Usual => Math.Min(120_000_000, 200_000L * Units),
         _ => Math.Min(360_000_000, 600_000L * Units),
@@ -96,7 +96,8 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
             return obstacle;
         var sittings = new FilledSittings(net, components, heads, latest, seed, threads);
         sittings.Try(Budget / 20, table => Offer(table, bound), cancel);
-        sittings.Improve(Budget / 2, table => Offer(table, bound), cancel);
+        if (keep is null)
+            sittings.Improve(Budget / 2, table => Offer(table, bound), cancel);
         work += sittings.Work;
         return obstacle;
     }

@@ -49,7 +49,7 @@ public readonly record struct ActivityFinish(int Activity, long Finish, long Sla
 /// schedule on every machine.</summary>
 public enum Effort
 {
-    /// <summary>Some dozens of dispatches and a short search: 2,500 placements per unit, at most 2 million.</summary>
+    /// <summary>Some dozens of dispatches and a short search: 2,500 placements per unit, at least 100,000 and at most 2 million.</summary>
     Quick,
 
     /// <summary>The everyday choice, a matter of seconds: 200,000 placements per unit, at most 120 million,
