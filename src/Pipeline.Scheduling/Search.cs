@@ -92,7 +92,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
             Offer(table, bound);
         }
 
-        if (isProject || net.Open.All(o => o.Length == 0))
+        if (isProject || !net.Attended.Contains(true))
             return obstacle;
         var sittings = new FilledSittings(net, components, heads, latest, seed, threads);
         sittings.Try(Budget / 20, table => Offer(table, bound), cancel);
