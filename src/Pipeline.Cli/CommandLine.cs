@@ -16,6 +16,9 @@ internal static class CommandLine
     public static int Run(string[] args)
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        // what is asked for most often, and first, comes at once: no command is built for it
+        if (args is ["--help"])
+            return HelpPage.OfProgram();
         var root = Root();
         var parsed = root.Parse(args);
         var configuration = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null };
@@ -46,7 +49,7 @@ internal static class CommandLine
 
     private static RootCommand Root()
     {
-        var root = new RootCommand("Checks and plans the painting of miniatures and scale models, from a workflow file to the evenings at the bench.");
+        var root = new RootCommand(Vocabulary.Program);
         root.Subcommands.Add(CheckWords.Command());
         root.Subcommands.Add(PlanWords.Command());
         root.Subcommands.Add(WhyWords.Command());
@@ -61,9 +64,9 @@ internal static class CommandLine
         foreach (var option in root.Options)
         {
             if (option is HelpOption help)
-                (help.Action, help.Description) = (new HelpPage(), "Shows this.");
+                (help.Action, help.Description) = (new HelpPage(), Vocabulary.Help.Summary);
             else if (option is VersionOption version)
-                version.Description = "Shows the program's version.";
+                version.Description = Vocabulary.Version.Summary;
         }
 
         return root;

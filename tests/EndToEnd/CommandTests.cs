@@ -180,6 +180,17 @@ public sealed class CommandTests : IDisposable
     }
 
     [Fact]
+    public void Help_on_the_program_names_each_command_as_its_own_help_does()
+    {
+        var commands = bench.Pipeline("--help").Out.Split("Commands:\n")[1].Split("\n\n")[0].Split('\n').Where(line => line.StartsWith("  ") && line[2] != ' ').Select(line => line.Trim()).ToList();
+
+        commands.Should().HaveCountGreaterThan(6);
+        foreach (var command in commands)
+            bench.Pipeline(command.Split(' ')[0], "--help").Out.Should().Contain($"Usage: pipeline {command} [OPTIONS]");
+        bench.Pipeline("--log", "error", "--help").Out.Should().Be(bench.Pipeline("--help").Out);
+    }
+
+    [Fact]
     public void Verbs_and_rules_are_listed()
     {
         bench.Pipeline("verbs").Out.Should().MatchRegex("(?m)^undercoat +\\S");

@@ -18,7 +18,7 @@ internal static class CheckWords
             "text", "json", "sarif");
         var mend = new Option<bool>("--mend") { Description = "Print what can be mended surely as a unified diff, and say what remains." };
         var write = new Option<bool>("--write") { Description = "With --mend: change the files." };
-        var command = new Command("check", "Says what would go wrong in the routes of the files. Silent and 0 if nothing would.") { files, form, mend, write, name };
+        var command = new Command(Vocabulary.Check.Name, Vocabulary.Check.Summary) { files, form, mend, write, name };
         command.Validators.Add(result =>
         {
             if (result.GetValue(write) && !result.GetValue(mend))

@@ -8,9 +8,9 @@ namespace Pipeline.Cli;
 internal static class CommonWords
 {
     /// <summary>Further folders of plugins.</summary>
-    public static readonly Option<string[]> Plugins = new("--plugins")
+    public static readonly Option<string[]> Plugins = new(Vocabulary.Plugins.Name)
     {
-        Description = "A folder that holds a folder per plugin, besides the usual ones. May be given several times.",
+        Description = Vocabulary.Plugins.Summary,
         HelpName = "DIR",
         Recursive = true,
         Arity = ArgumentArity.OneOrMore,
@@ -19,12 +19,12 @@ internal static class CommonWords
 
     /// <summary>How much is logged.</summary>
     public static readonly Option<string?> Log = OneOf(
-        "--log", "How much to log. Warnings if left out; the host logs information.", "quiet", "error", "warning", "information", "debug");
+        Vocabulary.Log.Name, Vocabulary.Log.Summary, "quiet", "error", "warning", "information", "debug");
 
     /// <summary>Where the log goes.</summary>
-    public static readonly Option<string?> LogFile = new("--log-file")
+    public static readonly Option<string?> LogFile = new(Vocabulary.LogFile.Name)
     {
-        Description = "Log to a file, as lines of JSON if its name ends in .json, instead of to standard error.",
+        Description = Vocabulary.LogFile.Summary,
         HelpName = "FILE",
         Recursive = true,
     };

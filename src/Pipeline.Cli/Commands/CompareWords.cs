@@ -13,7 +13,7 @@ internal static class CompareWords
         var before = new Argument<string>("A.json") { Description = "A plan, as 'pipeline plan --as json' or '--out' wrote it." };
         var after = new Argument<string>("B.json") { Description = "Another plan of the same batch." };
         var form = CommonWords.OneOf("--as", "How the comparison is printed: text is the usual.", "text", "md", "json");
-        var command = new Command("compare", "Says what is different between two plans of a batch: what moved, and what it costs or saves.") { before, after, form };
+        var command = new Command(Vocabulary.Compare.Name, Vocabulary.Compare.Summary) { before, after, form };
         command.SetAction((parsed, _) => Comparing.Run(Room.Of(parsed), new Wish(parsed.GetValue(before)!, parsed.GetValue(after)!, parsed.GetValue(form))));
         return command;
     }

@@ -8,7 +8,7 @@ internal static class HostWords
     public static Command Command()
     {
         var folder = new Argument<string>("DIR") { Description = "The folder to watch." };
-        var command = new Command("host", "Watches a folder, plans each workflow file that arrives or changes, and lays the results beside it.") { folder };
+        var command = new Command(Vocabulary.Host.Name, Vocabulary.Host.Summary) { folder };
         command.SetAction((parsed, cancel) => Hosting.Run(Room.Of(parsed, "information"), parsed.GetValue(folder)!, cancel));
         return command;
     }

@@ -20,7 +20,7 @@ internal static class PlanWords
             Description = "A plan of the same batch, as JSON, that is already on the wall: moves no more of it than is worth while.",
             HelpName = "PLAN.json",
         };
-        var command = new Command("plan", "Lays the work of the files out over the evenings at the bench. Ctrl-C gives the best plan so far.") { files, form, into, keep, name };
+        var command = new Command(Vocabulary.Plan.Name, Vocabulary.Plan.Summary) { files, form, into, keep, name };
         foreach (var option in search.All)
             command.Options.Add(option);
         command.SetAction((parsed, _) => Planning.Run(

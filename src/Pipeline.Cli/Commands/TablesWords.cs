@@ -19,7 +19,7 @@ internal static class TablesWords
             AllowMultipleArgumentsPerToken = false,
         };
         var form = CommonWords.OneOf("--as", "text: for reading, the usual. json: every row, for programs.", "text", "json");
-        var command = new Command("tables", "Lists the tables of the trade, or shows one: each row with its source.") { name, files, form };
+        var command = new Command(Vocabulary.Tables.Name, Vocabulary.Tables.Summary) { name, files, form };
         command.SetAction((parsed, _) => TablesShowing.Run(
             Room.Of(parsed), new Wish(parsed.GetValue(name), parsed.GetValue(files) ?? [], parsed.GetValue(form) == "json")));
         return command;

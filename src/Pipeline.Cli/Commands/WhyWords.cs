@@ -27,7 +27,7 @@ internal static class WhyWords
         var with = new Option<string[]>("--with") { Description = "A further file of the same batch. May be given several times.", HelpName = "FILE" };
         var model = new Option<string?>("--model") { Description = "Of the models that follow a scheme, which one to show; with --late, whose chain.", HelpName = "NAME" };
         var search = new SearchWords();
-        var command = new Command("why", "Explains a step: its surfaces, what each rule made of it, when it is planned and why then. Or why a plan is as long as it is.") { place, step, late, with, model };
+        var command = new Command(Vocabulary.Why.Name, Vocabulary.Why.Summary) { place, step, late, with, model };
         foreach (var option in search.All)
             command.Options.Add(option);
         command.Validators.Add(result =>

@@ -10,20 +10,30 @@ internal sealed class HelpPage : SynchronousCommandLineAction
     private const int Width = 80;
     private const int Indent = 4;
 
+    /// <summary>Help on the program as a whole.</summary>
+    public static int OfProgram()
+    {
+        var page = new StringBuilder();
+        Wrap(page, Vocabulary.Program, 0);
+        page.Append("\nUsage: pipeline COMMAND [OPTIONS]\n\nCommands:\n");
+        foreach (var command in Vocabulary.Commands)
+            Entry(page, command.Name + command.Takes, command.Summary);
+        page.Append("\n'pipeline COMMAND --help' says more about one of them.\n\nOptions:\n");
+        foreach (var option in Vocabulary.Options)
+            Entry(page, option.Name + option.Takes, option.Summary);
+        Console.Out.Write(page.ToString());
+        return ExitCode.Fine;
+    }
+
+    /// <inheritdoc/>
     public override int Invoke(ParseResult parseResult)
     {
         var command = parseResult.CommandResult.Command;
+        if (command is RootCommand)
+            return OfProgram();
         var page = new StringBuilder();
         Wrap(page, command.Description ?? "", 0);
-        page.Append("\nUsage: ").Append(Usage(command)).Append('\n');
-        if (command.Subcommands.Count > 0)
-        {
-            page.Append("\nCommands:\n");
-            foreach (var sub in command.Subcommands)
-                Entry(page, sub.Name + Named(sub.Arguments), sub.Description);
-            page.Append("\n'pipeline COMMAND --help' says more about one of them.\n");
-        }
-
+        page.Append("\nUsage: ").Append($"pipeline {command.Name}{Named(command.Arguments)} [OPTIONS]").Append('\n');
         if (command.Arguments.Count > 0)
         {
             page.Append("\nArguments:\n");
@@ -32,21 +42,11 @@ internal sealed class HelpPage : SynchronousCommandLineAction
         }
 
         page.Append("\nOptions:\n");
-        foreach (var option in command.Options)
-            Entry(page, WithValue(option), option.Description);
-        if (command is not RootCommand)
-        {
-            foreach (var option in CommonWords.All)
-                Entry(page, WithValue(option), option.Description);
-        }
-
+        foreach (var option in command.Options.Concat(CommonWords.All))
+            Entry(page, option.HelpName is { } value ? $"{option.Name} {value}" : option.Name, option.Description);
         Console.Out.Write(page.ToString());
         return ExitCode.Fine;
     }
-
-    private static string Usage(Command command) => command is RootCommand
-        ? "pipeline COMMAND [OPTIONS]"
-        : $"pipeline {command.Name}{Named(command.Arguments)} [OPTIONS]";
 
     private static string Named(IList<Argument> arguments)
     {
@@ -59,8 +59,6 @@ internal sealed class HelpPage : SynchronousCommandLineAction
 
         return named;
     }
-
-    private static string WithValue(Option option) => option.HelpName is { } value ? $"{option.Name} {value}" : option.Name;
 
     private static void Entry(StringBuilder page, string name, string? description)
     {
