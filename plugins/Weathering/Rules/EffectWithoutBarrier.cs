@@ -33,6 +33,10 @@ public sealed class EffectWithoutBarrier : TradeRule
         }
     }
 
+    /// <summary>True if nothing parts a coat from what its thinner dissolves: the varnish that is missing is this rule's to ask for.</summary>
+    internal static bool IsFor(Moment moment, Layer coat, Surface surface) =>
+        coat is { IsWetInWet: false } && coat.IsSpirit() && surface.TopCoat() is { } top && IsDissolved(moment, coat, top);
+
     private static bool IsDissolved(Moment moment, Layer coat, Layer top) =>
         moment.Pair(coat, top) is { WhenCured: Bearing.Barrier } pair && (coat.IsSpiritEffect() || pair.WhenDry != Bearing.Never);
 

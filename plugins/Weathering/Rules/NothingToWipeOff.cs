@@ -15,7 +15,9 @@ public sealed class NothingToWipeOff : CoatRule
     /// <inheritdoc/>
     protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        if (surface.Sheen != Sheen.Matt || surface.Top?.Role is LayerRole.Decal or LayerRole.Powder || surface.Ground() is not { Role: not LayerRole.Texture } || !IsCleanedBack(moment, area, coat.Technique))
+        if (surface.Sheen != Sheen.Matt || EffectWithoutBarrier.IsFor(moment, coat, surface))
+            return null;
+        if (surface.Top?.Role is LayerRole.Decal or LayerRole.Powder || surface.Ground() is not { Role: not LayerRole.Texture } || !IsCleanedBack(moment, area, coat.Technique))
             return null;
         return moment.Says(
             Level.Warning,

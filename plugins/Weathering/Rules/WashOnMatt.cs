@@ -15,7 +15,9 @@ public sealed class WashOnMatt : CoatRule
     /// <inheritdoc/>
     protected override Verdict? Judge(Moment moment, Layer coat, string area, Surface surface)
     {
-        if (surface.Sheen != Sheen.Matt || surface.Top?.Role is LayerRole.Decal or LayerRole.Powder || surface.Ground() is not { Role: not (LayerRole.Varnish or LayerRole.Texture) } top)
+        if (surface.Sheen != Sheen.Matt || EffectWithoutBarrier.IsFor(moment, coat, surface))
+            return null;
+        if (surface.Top?.Role is LayerRole.Decal or LayerRole.Powder || surface.Ground() is not { Role: not (LayerRole.Varnish or LayerRole.Texture) } top)
             return null;
         return moment.Says(
             Level.Warning,
