@@ -31,7 +31,7 @@ internal sealed class Fitting(Timetable table)
                 var spot = InDay(activity, units, worker, d, workFrom, startFrom);
                 if (spot.IsNone)
                     continue;
-                if (spot.WorkStart < until && spot.WorkStart < best.WorkStart)
+                if (spot.WorkStart < until && (spot.WorkStart < best.WorkStart || OnlyOneKeepsThePin(activity, spot, best)) && !OnlyOneKeepsThePin(activity, best, spot))
                     best = spot;
                 break;
             }
@@ -84,12 +84,17 @@ internal sealed class Fitting(Timetable table)
         for (var number = 0; number < table.Uses[net.Tool[activity]].Length; number++)
         {
             var spot = WithTool(activity, units, worker, d, from, to, workFrom, least, number);
-            if (spot.WorkStart < best.WorkStart || (spot.WorkStart == best.WorkStart && spot.CleanOut < best.CleanOut))
+            var isSooner = spot.WorkStart < best.WorkStart || (spot.WorkStart == best.WorkStart && spot.CleanOut < best.CleanOut);
+            if ((isSooner || OnlyOneKeepsThePin(activity, spot, best)) && !OnlyOneKeepsThePin(activity, best, spot))
                 best = spot;
         }
 
         return best;
     }
+
+    // a tool that needs less getting ready is of no use to a decided start if it comes free too late for it
+    private bool OnlyOneKeepsThePin(int activity, Spot one, Spot other) =>
+        net.PinnedStart[activity] is { } pin && one.Start == pin && other.Start != pin;
 
     private Spot WithTool(int activity, int units, int worker, int d, long from, long to, long workFrom, long least, int number)
     {

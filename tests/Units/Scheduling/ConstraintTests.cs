@@ -137,6 +137,17 @@ public class ConstraintTests
             .Single(r => r.Activity == 1).Start.Should().Be(35);
 
     [Fact]
+    public void A_pinned_step_takes_another_tool_where_the_one_made_ready_comes_free_too_late()
+    {
+        var black = new ToolUse(0, 0);
+        var problem = Problem(Worker((0, 100)), [Task("a", 20) with { Tool = black, PinnedStart = 0 }, Task("b", 20) with { Tool = black, PinnedStart = 25 }])
+            with
+        { Tools = [Airbrush(cleanOut: 15, fill: 10, count: 2)], Workers = [Worker((0, 100)), Worker((0, 100))] };
+
+        Plan(problem).Schedule.Runs.Select(run => run.Start).Should().Equal(0, 25);
+    }
+
+    [Fact]
     public void Nothing_starts_before_it_may() =>
         Runs(Plan(Problem(Worker((0, 100)), [Task("a", 30, setUp: 5) with { NotBefore = 20 }]))).Should().Be("0x1@20");
 
