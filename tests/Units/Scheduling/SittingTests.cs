@@ -1,0 +1,47 @@
+using Pipeline.Scheduling;
+using static Pipeline.Tests.Scheduling.Given;
+
+namespace Pipeline.Tests.Scheduling;
+
+/// <summary>No evening is wasted: sittings are filled to the end, and a tool is taken out for enough work to be worth it.</summary>
+public class SittingTests
+{
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    public void Steps_that_can_fill_every_sitting_to_the_minute_do(int seed)
+    {
+        // eight sittings cut into pieces of 15 to 45, shuffled
+        var random = new Random(seed);
+        var pieces = new List<long>();
+        for (var sitting = 0; sitting < 8; sitting++)
+        {
+            long rest = 120;
+            for (; rest > 60; rest -= pieces[^1])
+                pieces.Add(random.Next(15, 46));
+            pieces.Add(rest);
+        }
+
+        Activity[] activities = [.. pieces.OrderBy(_ => random.Next()).Select((ticks, i) => Task($"{i}", ticks))];
+        var evenings = Enumerable.Range(0, 12).Select(d => (d * 1440L, (d * 1440L) + 120)).ToArray();
+        Plan(Problem(Worker(evenings), activities), Effort.Usual).Score.Finish.Should().Be((7 * 1440) + 120);
+    }
+
+    [Fact]
+    public void A_tool_that_must_be_closed_down_is_taken_out_on_one_evening_for_all_that_needs_it()
+    {
+        // each model is trimmed before it is sprayed; a second evening with the airbrush would cost a sixth sitting
+        Activity[] activities = [
+            .. Enumerable.Range(0, 6).Select(i => Task($"trim {i}", 50)),
+            .. Enumerable.Range(0, 6).Select(i => Task($"spray {i}", 10) with { Tool = new ToolUse(0, 0) }),
+            .. Enumerable.Range(0, 5).Select(i => Task($"paint {i}", 25)),
+        ];
+        Wait[] waits = [.. Enumerable.Range(0, 6).Select(i => After(i, 6 + i))];
+        var evenings = Enumerable.Range(0, 12).Select(d => (d * 1440L, (d * 1440L) + 100)).ToArray();
+        var plan = Plan(Problem(Worker(evenings), activities, waits) with { Tools = [Airbrush(cleanOut: 5, fill: 5, closeDown: 10)] });
+        plan.Schedule.CloseDowns.Should().HaveCount(1);
+        plan.Score.Finish.Should().BeLessThanOrEqualTo((4 * 1440) + 100);
+    }
+}
