@@ -7,6 +7,9 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
 {
     private const int MostDispatches = 60;
 
+    // Below, the order of runs is soon searched through, and the keys need not be.
+    private const int FewActivities = 100;
+
     // A project need not be dispatched at all; the exact solver may find what this does not.
     private const int MostFailures = 2;
 
@@ -29,7 +32,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     {
         Effort.Quick => Math.Clamp(2_500L * Units, 100_000, 2_000_000),
         Effort.Usual when !problem.Places.IsEmpty => Math.Min(30_000_000, 20_000L * Units),
-        Effort.Usual => Math.Min(120_000_000, 200_000L * Units),
+        Effort.Usual => Math.Min(120_000_000, 400_000L * Units),
         _ => Math.Min(360_000_000, 600_000L * Units),
     };
 
@@ -97,7 +100,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         var sittings = new FilledSittings(net, components, heads, latest, seed, threads);
         sittings.Try(Budget / 20, table => Offer(table, bound), cancel);
         if (keep is null)
-            sittings.Improve(Budget / 2, table => Offer(table, bound), cancel);
+            sittings.Improve(Budget / (net.Count < FewActivities ? 8 : 2), table => Offer(table, bound), cancel);
         work += sittings.Work;
         return obstacle;
     }

@@ -7,6 +7,9 @@ namespace Pipeline.Scheduling;
 internal sealed class Annealing(Ground ground, Pricing pricing, int seed, int threads)
 {
     private const int Legs = 2;
+
+    // A short sequence is cooled down once, slowly; coming back to the best would only lead to where it was.
+    private const int Short = 100;
     private const int Walks = 2;
 
     /// <summary>Runs timed.</summary>
@@ -23,14 +26,15 @@ internal sealed class Annealing(Ground ground, Pricing pricing, int seed, int th
         Slot[]? best = null;
         Price bestPrice = default;
         var from = start;
-        for (var leg = 0; leg < Legs && !cancel.IsCancellationRequested; leg++)
+        var legs = start.Count < Short ? 1 : Legs;
+        for (var leg = 0; leg < legs && !cancel.IsCancellationRequested; leg++)
         {
             // Each leg cools down from a lower temperature. In a short sequence one move means more, and it has to be hotter.
-            var hot = 0.15 * Math.Pow(0.6, leg) * Math.Clamp(120.0 / Math.Max(1, start.Count), 1, 20);
+            var hot = 0.15 * Math.Pow(0.6, leg) * Math.Clamp(Math.Pow(120.0 / Math.Max(1, start.Count), 2), 1, 20);
             void Leg(int w)
             {
                 if (walks[w].StartFrom(from))
-                    walks[w].Run(work / Legs, hot, 0.01, cancel);
+                    walks[w].Run(work / legs, hot, 0.01, cancel);
             }
 
             if (threads > 1)

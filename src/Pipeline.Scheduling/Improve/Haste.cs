@@ -1,17 +1,13 @@
 namespace Pipeline.Scheduling;
 
 /// <summary>
-/// What it costs that a run is later than the due times behind it allow, or where there are none, than the earliest thinkable
-/// finish does. Lateness alone moves in whole days, and only when the last run does; this falls with every run on the way that
-/// comes forward, so that several moves can be made one by one.
+/// What it costs that a run is later than the due times behind it allow. Lateness alone moves in whole days, and only when the
+/// last run does; this falls with every run on the way that comes forward, so that several moves can be made one by one.
 /// </summary>
 internal sealed class Haste
 {
     // In open ticks per open tick beyond the deadline, for the weightiest due time.
     private const double PerTick = 0.2;
-
-    // Without due times: per tick beyond what the earliest thinkable finish allows, shared among all activities.
-    private const double PerTickOfAll = 10;
 
     private readonly double[] latest;
     private readonly double[] weight;
@@ -20,10 +16,10 @@ internal sealed class Haste
     {
         latest = new double[net.Offset[^1]];
         weight = new double[latest.Length];
-        if (net.Problem.Dues.IsEmpty && !net.Problem.Aims.Contains(Aim.FinishSoon))
+        if (net.Problem.Dues.IsEmpty)
             return;
-        var starts = net.Problem.Dues.IsEmpty ? bound.LatestStarts(bound.Finish) : bound.LatestStarts(net.Problem.Dues);
-        var byActivity = net.Problem.Dues.IsEmpty ? [.. Enumerable.Repeat(PerTickOfAll / PerTick / net.Count, net.Count)] : Weights(net);
+        var starts = bound.LatestStarts(net.Problem.Dues);
+        var byActivity = Weights(net);
         for (var a = 0; a < net.Count; a++)
         {
             for (var u = net.Offset[a]; u < net.Offset[a + 1]; u++)
