@@ -12,23 +12,13 @@ public sealed class DampPiece : SettlingRule
     public override bool LooksAt(Step step) => step.Kind == StepKind.Coat || step.First<Deed.Prepare>() is { What: Preparation.PostCured };
 
     /// <inheritdoc/>
-    protected override Verdict.Needs? Judge(Moment moment, string area, Surface surface, PreparationDone done, DryingRange settles)
+    protected override Settling? Judge(Moment moment, Surface surface, PreparationDone done)
     {
         if (done.What is not (Preparation.Washed or Preparation.Sanded or Preparation.Stripped) || surface.IsMasked || surface.IsHidden || IsCovered(surface, done))
             return null;
         // what a solvent bath leaves in a print is another rule's
         if (moment.Step.Kind == StepKind.Coat && surface.Material.NeedsPostCure && done.What == Preparation.Washed && done.Carrier is not (Carrier.Water or Carrier.None))
             return null;
-        return new Verdict.Needs
-        {
-            Step = moment.Step.Index,
-            Since = done.Step,
-            Span = new Span.AtLeast(settles),
-            Carrier = done.Carrier,
-            For = "dry",
-            Areas = [area],
-            Message = "The piece is still damp, and what is in its folds ends up under the paint.",
-            Remedy = "Leave it to dry, or help with gentle air.",
-        };
+        return new("dry", "The piece is still damp, and what is in its folds ends up under the paint.", "Leave it to dry, or help with gentle air.");
     }
 }

@@ -13,20 +13,10 @@ public sealed class FillerTooSoon : SettlingRule
         step.Kind == StepKind.Coat || step.First<Deed.Prepare>() is { What: Preparation.Sanded or Preparation.Trimmed or Preparation.Drilled };
 
     /// <inheritdoc/>
-    protected override Verdict.Needs? Judge(Moment moment, string area, Surface surface, PreparationDone done, DryingRange settles)
+    protected override Settling? Judge(Moment moment, Surface surface, PreparationDone done)
     {
         if (done.What != Preparation.Filled || IsCovered(surface, done))
             return null;
-        return new Verdict.Needs
-        {
-            Step = moment.Step.Index,
-            Since = done.Step,
-            Span = new Span.AtLeast(settles),
-            Carrier = done.Carrier,
-            For = "filler cured",
-            Areas = [area],
-            Message = "Filler worked or painted over too soon shrinks back, and the repair shows.",
-            Remedy = "Let it cure through; overnight is the usual time.",
-        };
+        return new("filler cured", "Filler worked or painted over too soon shrinks back, and the repair shows.", "Let it cure through; overnight is the usual time.");
     }
 }

@@ -5,6 +5,8 @@ namespace Pipeline.Plugins.Preparing.Rules;
 /// <summary>Work on a joint whose glue has not set.</summary>
 public sealed class JointNotSet : SettlingRule
 {
+    private const string Remedy = "Leave the joint alone until it has set.";
+
     /// <inheritdoc/>
     public override string Summary => "A glued joint has set before anybody works on it.";
 
@@ -13,23 +15,14 @@ public sealed class JointNotSet : SettlingRule
         step.Kind == StepKind.Coat || step.First<Deed.Prepare>() is { What: not Preparation.Glued } || step.First<Deed.Handle>() is not null;
 
     /// <inheritdoc/>
-    protected override Verdict.Needs? Judge(Moment moment, string area, Surface surface, PreparationDone done, DryingRange settles)
+    protected override Settling? Judge(Moment moment, Surface surface, PreparationDone done)
     {
         var prepares = moment.Step.First<Deed.Prepare>();
         // sanding asks for more than the coat that has covered the joint did
         if (done.What is not (Preparation.Glued or Preparation.Joined) || (prepares is null && IsCovered(surface, done)))
             return null;
-        var sandable = prepares is { What: Preparation.Sanded } ? moment.At(done.Step).First<Deed.Prepare>()?.Sandable : null;
-        return new Verdict.Needs
-        {
-            Step = moment.Step.Index,
-            Since = done.Step,
-            Span = new Span.AtLeast(sandable ?? settles),
-            Carrier = done.Carrier,
-            For = sandable is null ? "glue set" : "seam hard enough to sand",
-            Areas = [area],
-            Message = sandable is null ? "The joint shifts or opens if it is worked on before the glue has set." : "A seam sanded too soon sinks and shows as a ghost line.",
-            Remedy = "Leave the joint alone until it has set.",
-        };
+        return prepares is { What: Preparation.Sanded } && moment.At(done.Step).First<Deed.Prepare>()?.Sandable is { } sandable
+            ? new("seam hard enough to sand", "A seam sanded too soon sinks and shows as a ghost line.", Remedy, sandable)
+            : new("glue set", "The joint shifts or opens if it is worked on before the glue has set.", Remedy);
     }
 }
