@@ -11,7 +11,7 @@ internal static class CommonWords
     public static readonly Option<string[]> Plugins = new(Vocabulary.Plugins.Name)
     {
         Description = Vocabulary.Plugins.Summary,
-        HelpName = "DIR",
+        HelpName = Vocabulary.Plugins.Takes,
         Recursive = true,
         Arity = ArgumentArity.OneOrMore,
         AllowMultipleArgumentsPerToken = false,
@@ -19,13 +19,13 @@ internal static class CommonWords
 
     /// <summary>How much is logged.</summary>
     public static readonly Option<string?> Log = OneOf(
-        Vocabulary.Log.Name, Vocabulary.Log.Summary, "quiet", "error", "warning", "information", "debug");
+        Vocabulary.Log.Name, Vocabulary.Log.Summary, Vocabulary.Log.Takes.Split('|'));
 
     /// <summary>Where the log goes.</summary>
     public static readonly Option<string?> LogFile = new(Vocabulary.LogFile.Name)
     {
         Description = Vocabulary.LogFile.Summary,
-        HelpName = "FILE",
+        HelpName = Vocabulary.LogFile.Takes,
         Recursive = true,
     };
 

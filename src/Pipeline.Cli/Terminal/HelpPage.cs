@@ -17,10 +17,10 @@ internal sealed class HelpPage : SynchronousCommandLineAction
         Wrap(page, Vocabulary.Program, 0);
         page.Append("\nUsage: pipeline COMMAND [OPTIONS]\n\nCommands:\n");
         foreach (var command in Vocabulary.Commands)
-            Entry(page, command.Name + command.Takes, command.Summary);
+            Entry(page, command.Typed, command.Summary);
         page.Append("\n'pipeline COMMAND --help' says more about one of them.\n\nOptions:\n");
         foreach (var option in Vocabulary.Options)
-            Entry(page, option.Name + option.Takes, option.Summary);
+            Entry(page, option.Typed, option.Summary);
         Console.Out.Write(page.ToString());
         return ExitCode.Fine;
     }

@@ -31,7 +31,7 @@ internal sealed class Fitting(Timetable table)
                 var spot = InDay(activity, units, worker, d, workFrom, startFrom);
                 if (spot.IsNone)
                     continue;
-                if (spot.WorkStart < until && (spot.WorkStart < best.WorkStart || OnlyOneKeepsThePin(activity, spot, best)) && !OnlyOneKeepsThePin(activity, best, spot))
+                if (spot.WorkStart < until && IsBetter(activity, spot, best, isSooner: spot.WorkStart < best.WorkStart))
                     best = spot;
                 break;
             }
@@ -85,7 +85,7 @@ internal sealed class Fitting(Timetable table)
         {
             var spot = WithTool(activity, units, worker, d, from, to, workFrom, least, number);
             var isSooner = spot.WorkStart < best.WorkStart || (spot.WorkStart == best.WorkStart && spot.CleanOut < best.CleanOut);
-            if ((isSooner || OnlyOneKeepsThePin(activity, spot, best)) && !OnlyOneKeepsThePin(activity, best, spot))
+            if (IsBetter(activity, spot, best, isSooner))
                 best = spot;
         }
 
@@ -93,8 +93,10 @@ internal sealed class Fitting(Timetable table)
     }
 
     // a tool that needs less getting ready is of no use to a decided start if it comes free too late for it
-    private bool OnlyOneKeepsThePin(int activity, Spot one, Spot other) =>
-        net.PinnedStart[activity] is { } pin && one.Start == pin && other.Start != pin;
+    private bool IsBetter(int activity, Spot spot, Spot best, bool isSooner) =>
+        KeepsPin(activity, spot) == KeepsPin(activity, best) ? isSooner : KeepsPin(activity, spot);
+
+    private bool KeepsPin(int activity, Spot spot) => net.PinnedStart[activity] is not { } pin || spot.Start == pin;
 
     private Spot WithTool(int activity, int units, int worker, int d, long from, long to, long workFrom, long least, int number)
     {
