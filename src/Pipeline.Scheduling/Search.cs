@@ -19,6 +19,9 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     // Where places fill up, a change is timed to the very end: beyond so many units each one is dearer in proportion.
     private const int UnitsCheapWithPlaces = 150;
 
+    // Beyond, a proof is out of reach.
+    private const int MostUnitsExact = 60;
+
     private readonly Scoring scoring = new(problem, keep);
     private Schedule? best;
     private Timetable? bestTable;
@@ -34,6 +37,14 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         Effort.Usual when !problem.Places.IsEmpty => Math.Min(30_000_000, 20_000L * Units),
         Effort.Usual => Math.Min(120_000_000, 400_000L * Units),
         _ => Math.Min(360_000_000, 600_000L * Units),
+    };
+
+    // In the exact solver's own units.
+    private double ExactBudget => effort switch
+    {
+        Effort.Quick => 0.1,
+        Effort.Usual => 2,
+        _ => 15,
     };
 
     private int Units => problem.Activities.Sum(a => a.Units);
@@ -71,8 +82,27 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         if (best is null)
             return new Outcome.Impossible(NotFound(obstacle));
         bound.Sharpen(bestScore.Finish);
+        var onlyFinish = problem.Dues.IsEmpty && keep is null && problem.Aims is [Aim.FinishSoon];
+        if (onlyFinish && Exactly(net, heads, bound, cancel))
+            return Finish(net, bound, cancel.IsCancellationRequested);
         Better(net, new Ground(net, components, heads, new Haste(net, bound, new OpenTime(net, Enumerable.Range(0, problem.Workers.Length), once: true))), bound, cancel);
+        if (!onlyFinish)
+            Exactly(net, heads, bound, cancel);
         return Finish(net, bound, cancel.IsCancellationRequested);
+    }
+
+    // Small ones to proof. True if nothing finishes sooner than the best.
+    private bool Exactly(Net net, Heads heads, LowerBound bound, CancellationToken cancel)
+    {
+        if (bestScore.Finish <= bound.Finish)
+            return true;
+        if (!problem.Aims.Contains(Aim.FinishSoon) || Units > MostUnitsExact || cancel.IsCancellationRequested || !ExactBatch.Covers(net))
+            return false;
+        var answer = ExactBatch.Better(net, heads.Starts, bound.LatestStarts(bestScore.Finish - 1), bound.Finish, (best!, bestScore.Finish), ExactBudget, seed, cancel);
+        bound.Prove(answer.Bound);
+        if (answer.Schedule is { } schedule)
+            Offer(schedule, table: null, bound);
+        return bestScore.Finish <= bound.Finish;
     }
 
     private Obstacle? FirstPlans(Net net, Components components, Heads heads, Dispatcher dispatcher, LowerBound bound, bool isProject, CancellationToken cancel)
@@ -119,14 +149,15 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         work += annealing.Work;
     }
 
-    private void Offer(Timetable table, LowerBound bound)
+    private void Offer(Timetable table, LowerBound bound) => Offer(WriteDown.Of(table), table, bound);
+
+    private void Offer(Schedule schedule, Timetable? table, LowerBound bound)
     {
-        var schedule = WriteDown.Of(table);
         var score = scoring.Of(schedule);
         if (best is not null && scoring.Compare(score, bestScore) >= 0)
             return;
         best = schedule;
-        bestTable = table;
+        bestTable = table ?? bestTable;
         bestScore = score;
         progress?.Report(new SolveProgress(score, bound.Finish, work, Budget));
     }

@@ -46,7 +46,7 @@ public abstract record Outcome
 public readonly record struct ActivityFinish(int Activity, long Finish, long Slack);
 
 /// <summary>How hard to try. Budgets are counted in run placements, never in seconds, so the same problem gives the same
-/// schedule on every machine.</summary>
+/// schedule on every machine. Small problems are given to the exact solver too, with a budget in its own counted work.</summary>
 public enum Effort
 {
     /// <summary>Some dozens of dispatches and a short search: 2,500 placements per unit, at least 100,000 and at most 2 million.</summary>

@@ -1,0 +1,306 @@
+using Google.OrTools.Sat;
+using Google.OrTools.Util;
+
+namespace Pipeline.Scheduling;
+
+/// <summary>
+/// A batch as a constraint model: pieces of lots, each in one open interval; a run begins where set-up is paid.
+/// The open hours are domains of the starts and one choice of interval per piece.
+/// </summary>
+internal sealed class ExactModel
+{
+    private readonly Net net;
+    private readonly long[] earliest;
+    private readonly long[] latest;
+    private readonly ExactTools tools;
+    private readonly List<Piece>[] lots;
+
+    /// <param name="net">A problem that the model covers.</param>
+    /// <param name="earliest">No unit's own work starts sooner.</param>
+    /// <param name="latest">No unit's own work starts later.</param>
+    /// <param name="lowerBound">No schedule finishes sooner.</param>
+    /// <param name="upperBound">Everything is finished by then.</param>
+    /// <param name="mostTogether">Per activity how many units make a run; null if that is to be found.</param>
+    public ExactModel(Net net, long[] earliest, long[] latest, long lowerBound, long upperBound, int[]? mostTogether)
+    {
+        this.net = net;
+        this.earliest = earliest;
+        this.latest = latest;
+        lots = [.. Enumerable.Range(0, net.Count).Select(a => Pieces(a, mostTogether).ToList())];
+        Finish = Model.NewIntVar(Math.Min(lowerBound, upperBound), upperBound, "finish");
+        tools = new ExactTools(Model, net);
+        IsPossible = lowerBound <= upperBound;
+        foreach (var piece in All)
+            IsPossible &= AddStart(piece);
+        if (!IsPossible)
+            return;
+        tools.Add(All);
+        foreach (var lot in lots)
+            AddLot(lot);
+        tools.TieCloseDowns();
+        AddHands();
+        AddWaits();
+        AddPlaces();
+        ExactHours.Add(Model, net, lots, Finish, lowerBound);
+        Model.Minimize(Finish);
+    }
+
+    public CpModel Model { get; } = new();
+
+    public IntVar Finish { get; }
+
+    /// <summary>False if a piece has no room at all, which is a proof already.</summary>
+    public bool IsPossible { get; }
+
+    private IEnumerable<Piece> All => lots.SelectMany(l => l);
+
+    /// <summary>Starts from a schedule that is known.</summary>
+    public void Hint(Schedule schedule)
+    {
+        foreach (var (piece, run) in Runs(schedule))
+        {
+            Model.AddHint(piece.Start, OwnStart(piece, run));
+            if (piece.Begins is { } begins)
+                Model.AddHint(begins, run.FirstUnit == piece.First);
+        }
+    }
+
+    /// <summary>Leaves only this schedule; false if it parts what the model does not.</summary>
+    public bool Fix(Schedule schedule)
+    {
+        foreach (var (piece, run) in Runs(schedule))
+        {
+            if (run.FirstUnit > piece.First || run.FirstUnit + run.Units < piece.First + piece.Units)
+                return false;
+            Model.Add(piece.Start == OwnStart(piece, run));
+            if (piece.Begins is { } begins)
+                Model.Add(begins == (run.FirstUnit == piece.First ? 1 : 0));
+        }
+
+        return true;
+    }
+
+    public Schedule Read(CpSolver solver) => ExactSchedule.Of(net, lots, tools.CloseDowns, solver);
+
+    private long OwnStart(Piece piece, Run run) => run.WorkStart + ((piece.First - run.FirstUnit) * net.Step[piece.Activity]);
+
+    private IEnumerable<(Piece Piece, Run Run)> Runs(Schedule schedule)
+    {
+        var runs = schedule.Runs.ToLookup(r => r.Activity);
+        return All.Select(p => (p, runs[p.Activity].First(r => r.FirstUnit <= p.First && p.First < r.FirstUnit + r.Units)));
+    }
+
+    private IEnumerable<Piece> Pieces(int a, int[]? mostTogether)
+    {
+        var left = net.Units[a] - net.Done[a];
+        var most = net.Whole[a] ? left : mostTogether?[a] ?? 1;
+        for (var first = net.Done[a]; left > 0; first += most, left -= most)
+        {
+            var piece = new Piece(a, first, Math.Min(most, left));
+            // whether parted or not is only asked where a part costs something
+            var isFree = net[a].SetUp + net[a].PutAway == 0 && net.Tool[a] < 0;
+            if (mostTogether is null && !isFree && first > net.Done[a])
+                piece.Begins = Model.NewBoolVar($"b{a}_{first}");
+            yield return piece;
+        }
+    }
+
+    private bool AddStart(Piece piece)
+    {
+        var a = piece.Activity;
+        var u = net.Offset[a] + piece.First;
+        var from = earliest[u];
+        var to = latest[u];
+        for (var k = 1; k < piece.Units; k++)
+        {
+            from = Math.Max(from, earliest[u + k] - (k * net.Step[a]));
+            to = Math.Min(to, latest[u + k] - (k * net.Step[a]));
+        }
+
+        if (net.PinnedStart[a] is { } pin)
+            (from, to) = (Math.Max(from, pin + net[a].SetUp), net.Tool[a] < 0 ? Math.Min(to, pin + net[a].SetUp) : to);
+        if (from > to)
+            return false;
+        if (!net.Attended[a])
+        {
+            piece.Start = Model.NewIntVar(from, to, $"s{a}_{piece.First}");
+            piece.HandsFrom = piece.HandsUntil = piece.Start;
+            return true;
+        }
+
+        var lead = (piece.Begins is null ? net[a].SetUp : 0) + tools.LeastCleanOut(a);
+        var rest = net.Work(a, piece.Units) + (piece.First + piece.Units == net.Units[a] ? net[a].PutAway : 0);
+        var open = net.Open[net.Workers[a][0]];
+        var rooms = Enumerable.Range(0, open.Length)
+            .Select(d => (Sitting: d, From: Math.Max(from, open[d].Start + lead), To: Math.Min(to, open[d].End - rest)))
+            .Where(r => r.From <= r.To).ToArray();
+        if (rooms.Length == 0)
+            return false;
+        piece.Start = Model.NewIntVarFromDomain(Domain.FromIntervals([.. rooms.Select(r => new[] { r.From, r.To })]), $"s{a}_{piece.First}");
+        piece.Sittings = [.. rooms.Select(r => r.Sitting)];
+        piece.In = [.. rooms.Select(r => Model.NewBoolVar($"in{a}_{piece.First}_{r.Sitting}"))];
+        Model.AddExactlyOne(piece.In);
+        Model.Add(piece.Start >= LinearExpr.WeightedSum(piece.In, rooms.Select(r => r.From)));
+        Model.Add(piece.Start <= LinearExpr.WeightedSum(piece.In, rooms.Select(r => r.To)));
+        return true;
+    }
+
+    private void AddLot(List<Piece> lot)
+    {
+        for (var i = 0; i < lot.Count; i++)
+        {
+            var piece = lot[i];
+            var a = piece.Activity;
+            piece.Ends = i + 1 < lot.Count ? lot[i + 1].Begins : null;
+            if (net.Attended[a])
+                AddBlock(piece, isFree: net[a].SetUp + net[a].PutAway == 0 && net.Tool[a] < 0);
+            Model.Add(piece.HandsFrom >= net[a].NotBefore);
+            if (net.PinnedStart[a] is { } pin)
+                Model.Add(piece.HandsFrom == pin);
+            if (i > 0)
+                AddOrder(lot[i - 1], piece);
+        }
+
+        if (lot.Count > 0)
+            Model.Add(Finish >= lot[^1].Start + ((lot[^1].Units - 1) * net.Step[lot[^1].Activity]) + net.Duration[lot[^1].Activity]);
+    }
+
+    private void AddBlock(Piece piece, bool isFree)
+    {
+        var a = piece.Activity;
+        LinearExpr setUp = piece.Begins is { } begins ? begins * net[a].SetUp : LinearExpr.Constant(net[a].SetUp);
+        LinearExpr putAway = piece.Ends is { } ends ? ends * net[a].PutAway : LinearExpr.Constant(net[a].PutAway);
+        piece.HandsFrom = piece.Start - setUp - piece.CleanOut;
+        piece.HandsUntil = piece.Start + net.Work(a, piece.Units) + putAway;
+        if (isFree)
+            return;
+        var open = net.Open[net.Workers[a][0]];
+        Model.Add(piece.HandsFrom >= LinearExpr.WeightedSum(piece.In, piece.Sittings.Select(d => open[d].Start)));
+        Model.Add(piece.HandsUntil <= LinearExpr.WeightedSum(piece.In, piece.Sittings.Select(d => open[d].End)));
+    }
+
+    private void AddOrder(Piece before, Piece piece)
+    {
+        var a = piece.Activity;
+        var work = net.Step[a] * before.Units;
+        if (net.Attended[a])
+            Model.Add(piece.HandsFrom >= before.HandsUntil);
+        Model.Add(piece.Start >= before.Start + work);
+        if (piece.Begins is not { } begins)
+            return;
+        Model.Add(piece.Start == before.Start + work).OnlyEnforceIf(begins.Not());
+        foreach (var d in before.Sittings.Union(piece.Sittings))
+        {
+            var (one, other) = (before.Within(d), piece.Within(d));
+            List<ILiteral> forth = [begins];
+            if (one is not null)
+                forth.Add(one.Not());
+            if (other is not null)
+                forth.Add(other);
+            if (one is not null)
+                Model.AddBoolOr(forth);
+            if (other is not null && one is null)
+                Model.AddBoolOr([begins, other.Not()]);
+        }
+    }
+
+    // One thing at a time, what has happened included.
+    private void AddHands()
+    {
+        for (var w = 0; w < net.Problem.Workers.Length; w++)
+        {
+            var mine = All.Where(p => net.Attended[p.Activity] && net.Workers[p.Activity][0] == w).ToList();
+            if (mine.Count == 0)
+                continue;
+            var blocks = mine.ConvertAll(Block);
+            blocks.AddRange(tools.CloseDowns.Where(c => net.Workers[c.After.Activity][0] == w).Select(c => c.Interval));
+            var past = Enumerable.Range(0, net.Count).SelectMany(a => net[a].Past).Where(r => r.Worker == w && r.End > r.Start);
+            var pasts = past.Select(r => (r.Start, r.End)).OrderBy(r => r.Start).ToList();
+            for (var i = 0; i < pasts.Count; i++)
+            {
+                // facts may overlap each other
+                var from = i == 0 ? pasts[i].Start : Math.Max(pasts[i].Start, pasts.Take(i).Max(p => p.End));
+                if (from < pasts[i].End)
+                    blocks.Add(Model.NewFixedSizeIntervalVar(from, pasts[i].End - from, $"past{w}_{i}"));
+            }
+
+            Model.AddNoOverlap(blocks);
+        }
+    }
+
+    private IntervalVar Block(Piece piece)
+    {
+        var a = piece.Activity;
+        var name = $"hands{a}_{piece.First}";
+        if (net.Tool[a] < 0 && piece.Begins is null && piece.Ends is null)
+            return Model.NewFixedSizeIntervalVar(piece.Start - net[a].SetUp, net[a].SetUp + net.Work(a, piece.Units) + net[a].PutAway, name);
+        var from = Model.NewIntVar(net[a].NotBefore, latest[net.Offset[a] + piece.First], name);
+        var most = net[a].SetUp + tools.MostCleanOut(a) + net.Work(a, piece.Units) + net[a].PutAway;
+        var size = Model.NewIntVar(net.Work(a, piece.Units), most, name);
+        var until = Model.NewIntVar(net[a].NotBefore, latest[net.Offset[a] + piece.First] + most, name);
+        Model.Add(from == piece.HandsFrom);
+        Model.Add(until == piece.HandsUntil);
+        return Model.NewIntervalVar(from, size, until, name);
+    }
+
+    private void AddWaits()
+    {
+        foreach (var arc in net.In.SelectMany(arcs => arcs))
+        {
+            if (arc.Whole)
+                Add(arc, net.Units[arc.From] - 1, 0);
+            else
+            {
+                var pairs = Enumerable.Range(0, net.Units[arc.From]).Where(k => IsAtAnEnd(arc.From, k) || IsAtAnEnd(arc.To, k));
+                foreach (var k in pairs)
+                    Add(arc, k, k);
+            }
+        }
+    }
+
+    // Between the ends of two pieces nothing binds that does not at an end.
+    private bool IsAtAnEnd(int a, int unit) =>
+        unit < net.Done[a] || Of(a, unit) is var piece && (unit == piece.First || unit == piece.First + piece.Units - 1);
+
+    private void Add(Arc arc, int from, int to)
+    {
+        if (from < net.Done[arc.From] && to < net.Done[arc.To])
+            return;
+        Model.Add(At(arc.To, to) >= At(arc.From, from) + arc.Lag);
+    }
+
+    private Piece Of(int a, int unit)
+    {
+        var lot = lots[a];
+        return lot[Math.Min(lot.Count - 1, (unit - net.Done[a]) / lot[0].Units)];
+    }
+
+    private LinearExpr At(int a, int unit)
+    {
+        if (unit >= net.Done[a])
+            return Of(a, unit) is var piece ? piece.Start + ((unit - piece.First) * net.Step[a]) : null!;
+        var run = net[a].Past.First(r => unit < r.FirstUnit + r.Units);
+        return LinearExpr.Constant(run.WorkStart + ((unit - run.FirstUnit) * net.Step[a]));
+    }
+
+    private void AddPlaces()
+    {
+        for (var p = 0; p < net.Problem.Places.Length; p++)
+        {
+            var stays = new List<IntervalVar>();
+            var amounts = new List<long>();
+            foreach (var (a, use) in Enumerable.Range(0, net.Count).SelectMany(a => net[a].Places.Where(u => u.Place == p).Select(u => (a, u))))
+            {
+                var length = net.Duration[a] + use.Afterwards;
+                for (var k = 0; k < net.Units[a] && length > 0 && use.PerUnit > 0; k++)
+                {
+                    stays.Add(Model.NewFixedSizeIntervalVar(At(a, k), length, $"stay{a}_{k}"));
+                    amounts.Add(use.PerUnit);
+                }
+            }
+
+            if (amounts.Sum() > net.Problem.Places[p].Capacity)
+                Model.AddCumulative((long)net.Problem.Places[p].Capacity).AddDemands(stays, amounts);
+        }
+    }
+}

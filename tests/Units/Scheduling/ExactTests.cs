@@ -1,0 +1,65 @@
+using Pipeline.Scheduling;
+
+namespace Pipeline.Tests.Scheduling;
+
+/// <summary>The exact model says neither less nor more than the problem: what the auditor passes it takes, what it gives the auditor passes.</summary>
+public class ExactTests
+{
+    [Fact]
+    public void Every_schedule_of_the_search_is_one_of_the_model()
+    {
+        var seen = 0;
+        for (var seed = 0; seed < 100; seed++)
+        {
+            var problem = OneBench(RandomProblems.Next(seed)) with { Aims = [Aim.FewChanges] };
+            var net = new Net(problem);
+            if (!ExactBatch.Covers(net) || Solver.Solve(problem, Effort.Quick, seed) is not Outcome.Planned plan)
+                continue;
+            seen++;
+            var (earliest, latest) = Room(net, plan.Score.Finish);
+            ExactBatch.Admits(net, earliest, latest, plan.Schedule, plan.Score.Finish).Should().BeTrue($"seed {seed}");
+        }
+
+        seen.Should().BeGreaterThan(50);
+    }
+
+    [Fact]
+    public void Every_better_schedule_of_the_model_passes_the_auditor()
+    {
+        var better = 0;
+        for (var seed = 0; seed < 100; seed++)
+        {
+            var problem = OneBench(RandomProblems.Next(seed)) with { Aims = [Aim.FewChanges], Dues = [] };
+            var net = new Net(problem);
+            if (!ExactBatch.Covers(net) || net.Offset[^1] > 30 || Solver.Solve(problem, Effort.Quick, seed) is not Outcome.Planned plan)
+                continue;
+            // from a plan that wastes a day or two
+            var known = plan.Score.Finish + 300;
+            var (earliest, latest) = Room(net, known - 1);
+            var answer = ExactBatch.Better(net, earliest, latest, plan.Bound.Finish, (plan.Schedule, known), budget: 0.02, seed: 1, CancellationToken.None);
+            answer.Bound.Should().BeLessThanOrEqualTo(plan.Score.Finish, $"seed {seed}");
+            if (answer.Schedule is null)
+                continue;
+            better++;
+            Auditor.Audit(problem, answer.Schedule).Should().BeEmpty($"seed {seed}");
+        }
+
+        better.Should().BeGreaterThan(50);
+    }
+
+    // Everything at one bench with one pair of hands and one tool of each kind.
+    internal static Problem OneBench(Problem problem) => problem with
+    {
+        Workers = [problem.Workers[0] with { MostPerInterval = null }],
+        Tools = [.. problem.Tools.Select(t => t with { Count = 1 })],
+        Activities = [.. problem.Activities.Select(a => a with { Workers = [], Past = [.. a.Past.Select(r => r with { Worker = Math.Min(0, r.Worker), ToolNumber = Math.Min(0, r.ToolNumber) })] })],
+    };
+
+    private static (long[] Earliest, long[] Latest) Room(Net net, long finish)
+    {
+        var components = new Components(net);
+        var hours = new Hours(net);
+        var heads = Heads.Of(net, components, hours);
+        return (heads.Starts, new LowerBound(net, components, hours, heads).LatestStarts(finish));
+    }
+}
