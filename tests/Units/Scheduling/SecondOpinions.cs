@@ -1,0 +1,147 @@
+using Google.OrTools.Sat;
+using Google.OrTools.Util;
+using Pipeline.Scheduling;
+
+namespace Pipeline.Tests.Scheduling;
+
+/// <summary>
+/// Small random problems and what a plain model of their own says of them. It shares nothing with the solver: every run that
+/// could be is an optional interval, and each unit is in exactly one of them.
+/// </summary>
+internal static class SecondOpinions
+{
+    /// <summary>What the two disagree on, or null.</summary>
+    public static string? Disagreement(Problem problem, Effort effort)
+    {
+        var second = Of(problem);
+        return Solver.Solve(problem, effort, 1, progress: null, keep: null, threads: 1) switch
+        {
+            Outcome.Planned plan when plan.Score.Finish != second => $"finish {plan.Score.Finish} instead of {second}",
+            Outcome.Planned plan when plan.Bound.Finish > second => $"bound {plan.Bound.Finish} above {second}",
+            Outcome.Impossible when second is not null => $"no plan instead of {second}",
+            _ => null,
+        };
+    }
+
+    /// <summary>Seven steps, one pair of hands, short sittings, waits of both kinds.</summary>
+    public static Problem Week(int seed)
+    {
+        var random = new Random(seed);
+        var activities = Enumerable.Range(0, 7)
+            .Select(i => new Activity { Name = $"{i}", PerUnit = random.Next(5, 40), Unattended = random.Next(3) * 20 }).ToArray();
+        var waits = new List<Wait>();
+        for (var i = 1; i < 7; i++)
+        {
+            if (random.Next(3) > 0)
+                waits.Add(new Wait(random.Next(i), Edge.Finish, i, Edge.Start, random.Next(0, 60), random.Next(4) == 0 ? random.Next(120, 300) : null));
+        }
+
+        return new Problem { Workers = [Painter(random)], Activities = [.. activities], Waits = [.. waits], Aims = [Aim.FinishSoon] };
+    }
+
+    /// <summary>Two or three models of some units in two steps each, with set-up and putting away, parted or not, some together.</summary>
+    public static Problem Lots(int seed)
+    {
+        var random = new Random(seed);
+        var activities = new List<Activity>();
+        var waits = new List<Wait>();
+        for (var model = random.Next(2, 4); model > 0; model--)
+        {
+            var units = random.Next(1, 4);
+            for (var step = 0; step < 2; step++)
+            {
+                activities.Add(new Activity
+                {
+                    Name = $"{activities.Count}",
+                    Units = units,
+                    PerUnit = random.Next(3, 13),
+                    SetUp = random.Next(0, 6),
+                    PutAway = random.Next(0, 3),
+                    Unattended = random.Next(3) * 10,
+                    Together = random.Next(6) == 0,
+                    MayBeParted = random.Next(4) > 0,
+                });
+            }
+
+            var least = random.Next(0, 50);
+            var scope = random.Next(3) == 0 ? Scope.WholeLot : Scope.UnitByUnit;
+            waits.Add(new Wait(activities.Count - 2, Edge.Finish, activities.Count - 1, Edge.Start, least, random.Next(3) == 0 ? least + random.Next(20, 150) : null, scope));
+        }
+
+        return new Problem { Workers = [Painter(random)], Activities = [.. activities], Waits = [.. waits], Aims = [Aim.FinishSoon] };
+    }
+
+    /// <summary>The earliest finish of a problem with one worker, no tools and no places; null if there is no schedule.</summary>
+    public static long? Of(Problem problem)
+    {
+        var model = new CpModel();
+        var horizon = problem.Workers[0].Open.Open[^1].End;
+        var finish = model.NewIntVar(0, horizon + 1000, "finish");
+        var starts = problem.Activities.Select((a, i) => Enumerable.Range(0, a.Units).Select(k => model.NewIntVar(0, horizon, $"s{i}_{k}")).ToArray()).ToArray();
+        var hands = new List<IntervalVar>();
+        for (var a = 0; a < starts.Length; a++)
+        {
+            AddRuns(model, problem, a, starts[a], hands);
+            model.Add(finish >= starts[a][^1] + problem.Activities[a].PerUnit + problem.Activities[a].Unattended);
+        }
+
+        model.AddNoOverlap(hands);
+        foreach (var wait in problem.Waits)
+        {
+            var (from, to) = (starts[wait.From], starts[wait.To]);
+            var ticks = problem.Activities[wait.From].PerUnit + problem.Activities[wait.From].Unattended;
+            for (var k = 0; k < from.Length; k++)
+            {
+                var whole = wait.Scope == Scope.WholeLot;
+                model.Add(to[whole ? 0 : k] >= from[whole ? ^1 : k] + ticks + wait.Least!.Value);
+                if (wait.Greatest is { } greatest)
+                    model.Add(to[whole ? ^1 : k] <= from[whole ? 0 : k] + ticks + greatest);
+            }
+        }
+
+        model.Minimize(finish);
+        var solver = new CpSolver { StringParameters = "num_workers:1" };
+        return solver.Solve(model) switch
+        {
+            CpSolverStatus.Optimal => (long)solver.ObjectiveValue,
+            CpSolverStatus.Infeasible => null,
+            var other => throw new InvalidOperationException($"The second opinion ends {other}: {model.Validate()}"),
+        };
+    }
+
+    // Every run of neighbouring units, there or not.
+    private static void AddRuns(CpModel model, Problem problem, int a, IntVar[] starts, List<IntervalVar> hands)
+    {
+        var activity = problem.Activities[a];
+        var holding = starts.Select(_ => new List<ILiteral>()).ToArray();
+        for (var first = 0; first < activity.Units; first++)
+        {
+            for (var units = 1; first + units <= activity.Units; units++)
+            {
+                if ((activity.Together || !activity.MayBeParted) && units < activity.Units)
+                    continue;
+                var work = activity.Together ? activity.PerUnit : units * activity.PerUnit;
+                var rooms = problem.Workers[0].Open.Open.Where(o => o.Length >= activity.SetUp + work + activity.PutAway)
+                    .Select(o => new[] { o.Start, o.End - activity.SetUp - work - activity.PutAway }).ToArray();
+                if (rooms.Length == 0)
+                    continue;
+                var start = model.NewIntVarFromDomain(Domain.FromIntervals(rooms), $"r{a}_{first}_{units}");
+                var isThere = model.NewBoolVar($"is{a}_{first}_{units}");
+                hands.Add(model.NewOptionalFixedSizeIntervalVar(start, activity.SetUp + work + activity.PutAway, isThere, $"h{a}_{first}_{units}"));
+                for (var k = 0; k < units; k++)
+                {
+                    model.Add(starts[first + k] == start + activity.SetUp + (activity.Together ? 0 : k * activity.PerUnit)).OnlyEnforceIf(isThere);
+                    holding[first + k].Add(isThere);
+                }
+            }
+        }
+
+        foreach (var runs in holding)
+            model.AddExactlyOne(runs);
+        for (var k = 1; k < starts.Length; k++)
+            model.Add(starts[k] >= starts[k - 1] + (activity.Together ? 0 : activity.PerUnit));
+    }
+
+    private static Worker Painter(Random random) =>
+        new("painter", new Calendar(Enumerable.Range(0, 14).Select(d => new Interval(d * 100, (d * 100) + random.Next(40, 80)))));
+}
