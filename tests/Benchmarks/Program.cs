@@ -7,12 +7,13 @@ return args switch
     ["instances", .. var rest] => InstancesBenchmark.Run(rest),
     ["startup"] => StartupBenchmark.Run(),
     ["check20k", .. var rest] => LargeFileBenchmark.Run(rest),
+    ["opinions", .. var rest] => OpinionsBenchmark.Run(rest),
     ["storm", .. var rest] => StormBenchmark.Run(rest),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("benchmarks: batches [SIZE…] [--batch N] [--quick|--thorough] | instances FOLDER [--set NAME] [--take N] [--effort E] | storm [N] | startup | check20k [--check-only]");
+    Console.Error.WriteLine("benchmarks: batches [SIZE…] [--batch N] [--quick|--thorough] [--baseline] | instances FOLDER [--set NAME] [--take N] [--effort E] | opinions [N] [--quick] | storm [N] | startup | check20k [--check-only]");
     return 2;
 }

@@ -11,13 +11,15 @@ internal static class BatchesBenchmark
     {
         var sizes = args.Where((a, i) => char.IsAsciiDigit(a[0]) && (i == 0 || args[i - 1] != "--batch")).Select(a => int.Parse(a, CultureInfo.InvariantCulture)).ToList();
         var effort = args.Contains("--quick") ? Effort.Quick : args.Contains("--thorough") ? Effort.Thorough : Effort.Usual;
-        Console.WriteLine("lot-steps  batch  runs  first plan s  gap open min   gap %    sittings    changes  work        s");
+        var hasBaseline = args.Contains("--baseline");
+        Console.WriteLine("lot-steps  batch  runs  first plan s  gap open min   gap %    sittings    changes  work        s" + (hasBaseline ? "    plain %  plain s" : ""));
         foreach (var size in sizes.Count > 0 ? sizes : [50, 150, 500, 2000])
         {
             var gaps = new List<double>();
+            var plain = new List<double?>();
             foreach (var seed in Only(args) is { } only ? [only] : Enumerable.Range(0, size >= 2000 ? 2 : 4))
-                gaps.Add(One(size, seed, effort));
-            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{size,9}  average gap {100 * gaps.Average():0.00} %"));
+                gaps.Add(One(size, seed, effort, hasBaseline, plain));
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{size,9}  average gap {100 * gaps.Average():0.00} %{Plain(plain)}"));
         }
 
         return 0;
@@ -26,9 +28,14 @@ internal static class BatchesBenchmark
     private static int? Only(string[] args) =>
         Array.IndexOf(args, "--batch") is var i and >= 0 ? int.Parse(args[i + 1], CultureInfo.InvariantCulture) : null;
 
-    private static double One(int size, int seed, Effort effort)
+    private static string Plain(List<double?> gaps) => gaps.Count == 0 ? "" : string.Create(
+        CultureInfo.InvariantCulture,
+        $", the plain model {gaps.Count(g => g is not null)} of {gaps.Count} plans{(gaps.Exists(g => g is not null) ? $", average gap {100 * gaps.Average():0.00} %" : "")}");
+
+    private static double One(int size, int seed, Effort effort, bool hasBaseline, List<double?> plain)
     {
         var problem = PaintingBatch.Of(size, seed);
+        var cpu = Process.GetCurrentProcess().TotalProcessorTime;
         var watch = Stopwatch.StartNew();
         double? first = null;
         var outcome = Solver.Solve(problem, effort, 1, new Now(() => first ??= watch.Elapsed.TotalSeconds));
@@ -38,12 +45,24 @@ internal static class BatchesBenchmark
             return 1;
         }
 
-        Console.WriteLine(string.Create(
+        var seconds = watch.Elapsed.TotalSeconds;
+        Console.Write(string.Create(
             CultureInfo.InvariantCulture,
-            $"{problem.Activities.Length,9}  {seed,5}  {plan.Schedule.Runs.Length,4}  {first,12:0.000}  {plan.Bound.GapOpenTicks,6} of {plan.Bound.OpenTicks,6}  {100 * plan.Bound.GapShare,6:0.00}  {plan.Bound.GapIntervals,8}  {plan.Score.Changes,9}  {plan.Work,9}  {watch.Elapsed.TotalSeconds,6:0.0}"));
+            $"{problem.Activities.Length,9}  {seed,5}  {plan.Schedule.Runs.Length,4}  {first,12:0.000}  {plan.Bound.GapOpenTicks,6} of {plan.Bound.OpenTicks,6}  {100 * plan.Bound.GapShare,6:0.00}  {plan.Bound.GapIntervals,8}  {plan.Score.Changes,9}  {plan.Work,9}  {seconds,6:0.0}"));
+        Console.WriteLine(hasBaseline ? Baseline(problem, plan, (Process.GetCurrentProcess().TotalProcessorTime - cpu).TotalSeconds, plain) : "");
         Console.WriteLine(BatchAnatomy.Of(problem, plan));
         return plan.Bound.GapShare;
     }
+
+    // The plain model's gap to the same bound, after about as much CPU time.
+    private static string Baseline(Problem problem, Outcome.Planned plan, double cpuSeconds, List<double?> plain)
+    {
+        var (finish, took) = PlainModel.Solve(problem, cpuSeconds / 2);
+        plain.Add(finish is { } at ? 1 - ((plan.Bound.OpenTicks - plan.Bound.GapOpenTicks) / (double)OpenUntil(problem, at)) : null);
+        return string.Create(CultureInfo.InvariantCulture, $"  {(plain[^1] is { } gap ? $"{100 * gap,8:0.00}" : " no plan")}  {took,7:0.0}");
+    }
+
+    private static long OpenUntil(Problem problem, long time) => problem.Workers[0].Open.Open.Sum(o => Math.Max(0, Math.Min(o.End, time) - o.Start));
 
     // Progress<T> would report on another thread, later.
     private sealed class Now(Action tell) : IProgress<SolveProgress>
