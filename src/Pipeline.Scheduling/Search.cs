@@ -68,8 +68,8 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         var obstacle = FirstPlans(net, components, heads, dispatcher, bound, tasks is not null, cancel);
         if (tasks is not null)
         {
-            var project = new ProjectSearch(tasks, effort, seed, threads);
-            project.Run(bestTable?.Starts, bound.Finish, starts => Offer(tasks.ToTimetable(starts), bound), cancel);
+            var project = new ProjectSearch(tasks, effort, seed, threads, bound.Finish, starts => Offer(tasks.ToTimetable(starts), bound), cancel);
+            project.Run(bestTable?.Starts);
             work += project.Work;
             if (project.IsImpossible)
                 return new Outcome.Impossible([new Obstacle.ProvedImpossible()]);

@@ -12,7 +12,14 @@ internal sealed record ExactAnswer(long[]? Starts, long Bound, bool IsImpossible
 internal static class ExactProject
 {
     /// <summary>Solves with a budget in the solver's own deterministic units, the same on every machine.</summary>
-    public static ExactAnswer Solve(Tasks tasks, long[]? hint, long lowerBound, double budget, int workers, int seed, CancellationToken cancel)
+    /// <param name="tasks">The project.</param>
+    /// <param name="hint">A known schedule to do better than, or null.</param>
+    /// <param name="lowerBound">No schedule finishes sooner.</param>
+    /// <param name="budget">Deterministic units.</param>
+    /// <param name="profile">The solver's parameters for how to search.</param>
+    /// <param name="seed">Starts its random numbers.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static ExactAnswer Solve(Tasks tasks, long[]? hint, long lowerBound, double budget, string profile, int seed, CancellationToken cancel)
     {
         var model = new CpModel();
         var horizon = hint is null ? tasks.Horizon : tasks.Finish(hint);
@@ -34,8 +41,9 @@ internal static class ExactProject
         var solver = new CpSolver
         {
             StringParameters = FormattableString.Invariant(
-                $"num_workers:{workers},random_seed:{seed},max_deterministic_time:{budget},interleave_search:{(workers > 1 ? "true" : "false")}"),
+                $"random_seed:{seed},max_deterministic_time:{budget},{profile}"),
         };
+        using var registration = cancel.Register(solver.StopSearch);
         var status = solver.Solve(model, stop);
         return status switch
         {

@@ -2,7 +2,7 @@ using Google.OrTools.Sat;
 
 namespace Pipeline.Scheduling;
 
-/// <summary>Asked between solutions; a solve that has found none goes on to its budget.</summary>
+/// <summary>Stops a solve at its next solution, for a cancel that came before it had begun.</summary>
 internal sealed class StopWhenAsked(CancellationToken cancel) : CpSolverSolutionCallback
 {
     public override void OnSolutionCallback()

@@ -1,51 +1,58 @@
 namespace Pipeline.Scheduling;
 
 /// <summary>
-/// A genetic search over lists of tasks. Every child is scheduled forwards, pushed to the right from its finish and pulled to
-/// the left again, which irons out what a list alone leaves ragged.
+/// A genetic search over lists of tasks: two members of a herd are crossed, the child is scheduled and ironed out, and takes the
+/// place of one that is no better.
 /// </summary>
 internal sealed class Breeding
 {
-    private const int Herd = 60;
+    // Of so many drawn members the worst makes room.
+    private const int Drawn = 5;
+
+    // After so many children per member without a better best the herd is bred through.
+    private const int BredThrough = 150;
 
     private readonly Tasks tasks;
-    private readonly ListSchedule schedule;
+    private readonly TaskOrder order;
+    private readonly IListScheme scheme;
+    private readonly Ironing ironing;
+    private readonly Crossing crossing;
     private readonly Random random;
+    private readonly int size;
     private readonly List<Member> herd = [];
-    private readonly long[] scratch;
-    private readonly int[] order;
-    private readonly long[] keys;
-    private readonly int[] ranks;
-    private long bornSinceBetter;
+    private int founders;
+    private long childrenSinceBetter;
 
-    public Breeding(Tasks tasks, int seed)
+    /// <param name="tasks">The project.</param>
+    /// <param name="order">What its lists have to keep.</param>
+    /// <param name="scheme">Makes schedules; for this herd alone.</param>
+    /// <param name="size">Members; the more work there is, the more of them are worth while.</param>
+    /// <param name="seed">Starts the random numbers.</param>
+    public Breeding(Tasks tasks, TaskOrder order, IListScheme scheme, int size, int seed)
     {
         this.tasks = tasks;
-        schedule = new ListSchedule(tasks);
+        this.order = order;
+        this.scheme = scheme;
+        this.size = size;
         random = new Random(seed);
-        scratch = new long[tasks.Count];
-        order = new int[tasks.Count];
-        keys = new long[tasks.Count];
-        ranks = Ranks();
+        ironing = new Ironing(tasks, order, scheme);
+        crossing = new Crossing(tasks, order, random);
     }
 
     public Member? Best { get; private set; }
 
-    /// <summary>Schedules made.</summary>
-    public long Work => schedule.Work;
+    /// <summary>Elementary steps done.</summary>
+    public long Work => scheme.Work;
 
-    /// <summary>A list of tasks and when they start.</summary>
-    internal sealed record Member(int[] List, long[] Starts, long Finish);
-
-    /// <summary>Goes on until so many schedules more have been made, or the finish meets the bound.</summary>
-    public void Run(long schedules, long bound, CancellationToken cancel)
+    /// <summary>Goes on until so much more work is done, or the finish meets the bound.</summary>
+    public void Run(long work, long bound, CancellationToken cancel)
     {
-        var until = schedule.Work + schedules;
-        while (schedule.Work < until && (Best is null || Best.Finish > bound) && !cancel.IsCancellationRequested)
+        var until = scheme.Work + work;
+        while (scheme.Work < until && (Best is null || Best.Finish > bound) && !cancel.IsCancellationRequested)
         {
-            if (herd.Count < Herd)
-                Join(Raise(Sample()));
-            else if (bornSinceBetter > 150 * Herd)
+            if (founders < size || herd.Count == 0)
+                Found();
+            else if (childrenSinceBetter > BredThrough * size)
                 StartAfresh();
             else
                 Breed();
@@ -53,11 +60,18 @@ internal sealed class Breeding
     }
 
     /// <summary>Takes somebody else's schedule into the herd.</summary>
-    public void Welcome(long[] starts) => Join(new Member(ByStart(starts), starts, tasks.Finish(starts)));
+    public void Welcome(long[] starts) => Join(new Member(ironing.ByStart(starts), starts, tasks.Finish(starts)));
+
+    private void Found()
+    {
+        founders++;
+        Join(ironing.Of(order.Sample(random)));
+    }
 
     private void StartAfresh()
     {
-        bornSinceBetter = 0;
+        childrenSinceBetter = 0;
+        founders = 0;
         herd.Clear();
         if (random.Next(2) == 0)
             herd.Add(Best!);
@@ -65,11 +79,9 @@ internal sealed class Breeding
 
     private void Breed()
     {
-        var mother = Pick();
-        var father = Pick();
-        var child = Cross(mother, father);
-        Mutate(child);
-        Join(Raise(child));
+        var child = crossing.Cross(Pick(), Pick());
+        crossing.Mutate(child);
+        Join(ironing.Of(child));
     }
 
     private Member Pick()
@@ -79,198 +91,32 @@ internal sealed class Breeding
         return x.Finish <= y.Finish ? x : y;
     }
 
-    // A stretch of the mother's list, where her places are best filled; around it the father's order.
-    private int[] Cross(Member mother, Member father)
+    private void Join(Member? member)
     {
-        var n = tasks.Count;
-        var length = Math.Max(1, (n / 4) + random.Next(Math.Max(1, n / 3)));
-        var from = random.Next(Math.Max(1, n - length + 1));
-        var other = random.Next(Math.Max(1, n - length + 1));
-        if (Density(mother, other, length) > Density(mother, from, length))
-            from = other;
-        var child = new int[n];
-        var taken = new bool[n];
-        var p = 0;
-        // all that must come before the stretch in the mother comes first, in the father's order
-        var isEarly = new bool[n];
-        for (var i = 0; i < from; i++)
-            isEarly[mother.List[i]] = true;
-        foreach (var i in father.List)
-        {
-            if (isEarly[i])
-                (child[p++], taken[i]) = (i, true);
-        }
-
-        for (var i = from; i < Math.Min(n, from + length); i++)
-            (child[p++], taken[mother.List[i]]) = (mother.List[i], true);
-        foreach (var i in father.List)
-        {
-            if (!taken[i])
-                child[p++] = i;
-        }
-
-        return child;
-    }
-
-    private double Density(Member member, int from, int length)
-    {
-        double content = 0;
-        var first = long.MaxValue;
-        long last = 0;
-        for (var p = from; p < Math.Min(tasks.Count, from + length); p++)
-        {
-            var i = member.List[p];
-            first = Math.Min(first, member.Starts[i]);
-            last = Math.Max(last, member.Starts[i] + tasks.Duration[i]);
-            for (var r = 0; r < tasks.Capacity.Length; r++)
-                content += tasks.Capacity[r] == 0 ? 0 : (double)tasks.Demand[i][r] * tasks.Duration[i] / tasks.Capacity[r];
-        }
-
-        return content / Math.Max(1, last - first);
-    }
-
-    private void Mutate(int[] list)
-    {
-        for (var p = 0; p + 1 < list.Length; p++)
-        {
-            if (random.NextDouble() < 0.05 && !tasks.Arcs.Any(arc => arc.From == list[p] && arc.To == list[p + 1]))
-                (list[p], list[p + 1]) = (list[p + 1], list[p]);
-        }
-    }
-
-    private Member Raise(int[] list)
-    {
-        schedule.Forward(list, scratch);
-        // to the right: those that finish last go first
-        for (var i = 0; i < tasks.Count; i++)
-            keys[i] = -(scratch[i] + tasks.Duration[i]);
-        Sort(backwards: true);
-        var backwards = (int[])order.Clone();
-        var length = schedule.Backward(backwards, scratch);
-        // and back to the left, in the order in which they now start
-        for (var i = 0; i < tasks.Count; i++)
-            keys[i] = length - scratch[i] - tasks.Duration[i];
-        Sort(backwards: false);
-        var starts = new long[tasks.Count];
-        var forwards = (int[])order.Clone();
-        var finish = schedule.Forward(forwards, starts);
-        return new Member(ByStart(starts), starts, finish);
-    }
-
-    private int[] ByStart(long[] starts)
-    {
-        Array.Copy(starts, keys, starts.Length);
-        Sort(backwards: false);
-        return (int[])order.Clone();
-    }
-
-    // By key, tasks of no length before or after those they are tied to.
-    private void Sort(bool backwards)
-    {
-        for (var i = 0; i < order.Length; i++)
-            order[i] = i;
-        var sorted = (long[])keys.Clone();
-        Array.Sort(order, (x, y) => sorted[x] != sorted[y] ? sorted[x].CompareTo(sorted[y]) : backwards ? ranks[y].CompareTo(ranks[x]) : ranks[x].CompareTo(ranks[y]));
-    }
-
-    private int[] Ranks()
-    {
-        var missing = new int[tasks.Count];
-        foreach (var arc in tasks.Arcs)
-            missing[arc.To]++;
-        var rank = new int[tasks.Count];
-        var ready = new Queue<int>(Enumerable.Range(0, tasks.Count).Where(i => missing[i] == 0));
-        for (var next = 0; ready.TryDequeue(out var i); next++)
-        {
-            rank[i] = next;
-            foreach (var arc in tasks.Net.Out[i])
-            {
-                if (--missing[arc.To] == 0)
-                    ready.Enqueue(arc.To);
-            }
-        }
-
-        return rank;
-    }
-
-    private void Join(Member member)
-    {
-        bornSinceBetter++;
+        childrenSinceBetter++;
+        if (member is null)
+            return;
         if (Best is null || member.Finish < Best.Finish)
         {
             Best = member;
-            bornSinceBetter = 0;
+            childrenSinceBetter = 0;
         }
 
-        if (herd.Count < Herd)
+        if (herd.Count < size)
         {
             herd.Add(member);
             return;
         }
 
-        // the worst of a few makes room, if it is no better
         var worst = random.Next(herd.Count);
-        for (var i = 0; i < 4; i++)
+        for (var i = 1; i < Drawn; i++)
         {
             var other = random.Next(herd.Count);
             if (herd[other].Finish > herd[worst].Finish)
                 worst = other;
         }
 
-        if (member.Finish <= herd[worst].Finish && !herd.Any(m => m.Finish == member.Finish && m.Starts.AsSpan().SequenceEqual(member.Starts)))
+        if (member.Finish <= herd[worst].Finish && !herd.Exists(m => m.Finish == member.Finish && m.Starts.AsSpan().SequenceEqual(member.Starts)))
             herd[worst] = member;
-    }
-
-    // A list drawn at random, those with the longest way to the end more likely.
-    private int[] Sample()
-    {
-        var tails = Tails();
-        var missing = new int[tasks.Count];
-        foreach (var arc in tasks.Arcs)
-            missing[arc.To]++;
-        var ready = Enumerable.Range(0, tasks.Count).Where(i => missing[i] == 0).ToList();
-        var list = new int[tasks.Count];
-        for (var p = 0; p < list.Length; p++)
-        {
-            var least = ready.Min(i => tails[i]);
-            var sum = ready.Sum(i => Math.Pow(tails[i] - least + 1, 2));
-            var draw = random.NextDouble() * sum;
-            var pick = ready.Count - 1;
-            for (var k = 0; k < ready.Count; k++)
-            {
-                draw -= Math.Pow(tails[ready[k]] - least + 1, 2);
-                if (draw > 0)
-                    continue;
-                pick = k;
-                break;
-            }
-
-            list[p] = ready[pick];
-            ready.RemoveAt(pick);
-            foreach (var arc in tasks.Net.Out[list[p]])
-            {
-                if (--missing[arc.To] == 0)
-                    ready.Add(arc.To);
-            }
-        }
-
-        return list;
-    }
-
-    private long[]? wayToEnd;
-
-    private long[] Tails()
-    {
-        if (wayToEnd is not null)
-            return wayToEnd;
-        wayToEnd = new long[tasks.Count];
-        foreach (var i in Enumerable.Range(0, tasks.Count).OrderByDescending(i => ranks[i]))
-        {
-            wayToEnd[i] = tasks.Duration[i];
-            foreach (var arc in tasks.Net.Out[i])
-                wayToEnd[i] = Math.Max(wayToEnd[i], arc.Lag + wayToEnd[arc.To]);
-        }
-
-        return wayToEnd;
     }
 }

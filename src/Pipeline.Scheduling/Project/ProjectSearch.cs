@@ -1,14 +1,55 @@
 namespace Pipeline.Scheduling;
 
 /// <summary>
-/// Searches a pure project: breeding lists of tasks where nothing points backwards, the exact solver beside it, the best shared.
+/// Searches a pure project: two herds of lists are bred, the exact solver works beside them, and the best is shared.
 /// </summary>
-internal sealed class ProjectSearch(Tasks tasks, Effort effort, int seed, int threads)
+internal sealed class ProjectSearch
 {
-    /// <summary>One schedule of a list takes about as long as timing so many runs.</summary>
-    private const int WorkPerTask = 2;
+    /// <summary>Runs that are timed while so many elementary steps of a list scheme are done.</summary>
+    private const int StepsPerPlacement = 20;
 
-    public long Work { get; private set; }
+    /// <summary>Beyond, the longest ways between all pairs take too much room.</summary>
+    private const int MostWithWays = 1000;
+
+    /// <summary>Beyond, ticks are too fine to be kept one by one.</summary>
+    private const long MostTicks = 1 << 22;
+
+    private const int Turns = 4;
+
+    private readonly Tasks tasks;
+    private readonly int seed;
+    private readonly int threads;
+    private readonly Action<long[]> tell;
+    private readonly CancellationToken cancel;
+    private readonly long steps;
+    private readonly double share;
+    private readonly Breeding[] herds;
+
+    /// <param name="tasks">The project.</param>
+    /// <param name="effort">How much work.</param>
+    /// <param name="seed">Starts the random numbers.</param>
+    /// <param name="threads">One or two; the outcome is the same.</param>
+    /// <param name="bound">No schedule finishes sooner.</param>
+    /// <param name="tell">Is told each better schedule.</param>
+    /// <param name="cancel">Ends the search.</param>
+    public ProjectSearch(Tasks tasks, Effort effort, int seed, int threads, long bound, Action<long[]> tell, CancellationToken cancel)
+    {
+        this.tasks = tasks;
+        this.seed = seed;
+        this.threads = threads;
+        this.tell = tell;
+        this.cancel = cancel;
+        Bound = Math.Max(bound, tasks.ContentBound());
+        (steps, share) = effort switch
+        {
+            Effort.Quick => (20_000_000L, 0.03),
+            Effort.Usual => (1_400_000_000L, 1.0),
+            _ => (8_000_000_000L, 6.0),
+        };
+        herds = tasks.Horizon > MostTicks || (!tasks.AreListable && tasks.Count > MostWithWays) ? [] : Herds();
+    }
+
+    public long Work => herds.Sum(h => h.Work) / StepsPerPlacement;
 
     public long Bound { get; private set; }
 
@@ -16,60 +57,59 @@ internal sealed class ProjectSearch(Tasks tasks, Effort effort, int seed, int th
 
     public long[]? Best { get; private set; }
 
+    private bool IsDone => IsImpossible || cancel.IsCancellationRequested || (Best is not null && tasks.Finish(Best) <= Bound);
+
     /// <summary>Searches on from a schedule, or from nothing.</summary>
-    public void Run(long[]? start, long bound, Action<long[]> tell, CancellationToken cancel)
+    public void Run(long[]? start)
     {
-        Bound = Math.Max(bound, tasks.ContentBound());
-        Offer(start, tell);
-        var share = effort switch { Effort.Quick => 0.04, Effort.Usual => 1.0, _ => 6.0 };
-        if (!tasks.AreListable)
-        {
-            for (var turn = 0; turn < 2 && !IsDone && !cancel.IsCancellationRequested; turn++)
-                Take(ExactProject.Solve(tasks, Best, Bound, 1.0 * share, workers: 8, seed + turn, cancel), tell);
-            return;
-        }
-
-        // What a breeding run may use, in schedules; a larger project makes fewer.
-        var schedules = (long)(share * 40_000_000 / tasks.Count);
-        Breeding[] herds = [new Breeding(tasks, 2 * seed), new Breeding(tasks, (2 * seed) + 1)];
-        Both(() => herds[0].Run(schedules / 50, Bound, cancel), () => herds[1].Run(schedules / 50, Bound, cancel));
-        Share(herds, tell);
-        ExactAnswer? answer = null;
-        if (!IsDone)
-        {
-            Both(
-                () => answer = ExactProject.Solve(tasks, Best, Bound, 1.2 * share, workers: 1, seed, cancel),
-                () => herds[1].Run(schedules * 4 / 10, Bound, cancel));
-            Take(answer!, tell);
-            Share(herds, tell);
-        }
-
-        for (var turn = 0; turn < 3 && !IsDone && !cancel.IsCancellationRequested; turn++)
-        {
-            Both(() => herds[0].Run(schedules * 2 / 10, Bound, cancel), () => herds[1].Run(schedules * 2 / 10, Bound, cancel));
-            Share(herds, tell);
-        }
-
-        Work = herds.Sum(h => h.Work) * tasks.Count * WorkPerTask;
+        Offer(start);
+        Breed(steps / 50);
+        Ask(0.6, steps / 10);
+        Ask(1.4, steps * 2 / 10);
+        for (var turn = 0; turn < Turns && !IsDone; turn++)
+            Breed(steps * 17 / 100);
     }
 
-    private bool IsDone => IsImpossible || (Best is not null && tasks.Finish(Best) <= Bound);
+    // Both herds go on for so many steps.
+    private void Breed(long more)
+    {
+        if (IsDone)
+            return;
+        Both([.. herds.Select<Breeding, Action>(herd => () => herd.Run(more, Bound, cancel))]);
+        Share();
+    }
 
-    private void Both(Action one, Action other)
+    // The exact solver takes the place of one herd for a while.
+    private void Ask(double budget, long more)
+    {
+        if (IsDone)
+            return;
+        ExactAnswer? answer = null;
+        var hint = Best;
+        Both([
+            () => answer = ExactProject.Solve(tasks, hint, Bound, budget * share, "num_workers:1,linearization_level:0", seed, cancel),
+            .. herds.Skip(1).Select<Breeding, Action>(herd => () => herd.Run(more, Bound, cancel))]);
+        Offer(answer!.Starts);
+        IsImpossible |= answer.IsImpossible && Best is null;
+        Bound = Math.Max(Bound, answer.Bound);
+        Share();
+    }
+
+    private void Both(Action[] actions)
     {
         if (threads > 1)
-            Parallel.Invoke(one, other);
+            Parallel.Invoke(actions);
         else
         {
-            one();
-            other();
+            foreach (var action in actions)
+                action();
         }
     }
 
-    private void Share(Breeding[] herds, Action<long[]> tell)
+    private void Share()
     {
         foreach (var herd in herds)
-            Offer(herd.Best?.Starts, tell);
+            Offer(herd.Best?.Starts);
         foreach (var herd in herds)
         {
             if (Best is not null && (herd.Best is null || herd.Best.Finish > tasks.Finish(Best)))
@@ -77,18 +117,22 @@ internal sealed class ProjectSearch(Tasks tasks, Effort effort, int seed, int th
         }
     }
 
-    private void Take(ExactAnswer answer, Action<long[]> tell)
-    {
-        Offer(answer.Starts, tell);
-        IsImpossible |= answer.IsImpossible && Best is null;
-        Bound = Math.Max(Bound, answer.Bound);
-    }
-
-    private void Offer(long[]? starts, Action<long[]> tell)
+    private void Offer(long[]? starts)
     {
         if (starts is null || (Best is not null && tasks.Finish(starts) >= tasks.Finish(Best)))
             return;
         Best = starts;
         tell(starts);
+    }
+
+    // The more children there will be, the more members are worth while.
+    private Breeding[] Herds()
+    {
+        var ways = tasks.AreListable ? null : new LongestWays(tasks);
+        var order = new TaskOrder(tasks, ways);
+        var children = steps / (30.0 * tasks.Count);
+        var size = Math.Clamp((int)Math.Sqrt(children), 40, 600);
+        return [.. Enumerable.Range(2 * seed, 2).Select(s =>
+            new Breeding(tasks, order, ways is null ? new ListSchedule(tasks) : new LagSchedule(tasks, ways), size, s))];
     }
 }
