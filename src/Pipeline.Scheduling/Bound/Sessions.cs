@@ -1,12 +1,35 @@
 namespace Pipeline.Scheduling;
 
-/// <summary>In how many open intervals a tool must be used at the least.</summary>
+/// <summary>In how many sessions a tool must be used at the least: from clean until it is closed down.</summary>
 internal static class Sessions
 {
     /// <summary>
-    /// Along every chain of waits the uses of a tool fall into groups, each no longer than the longest open interval;
+    /// The longest a session can last. Whoever takes a tool over while the one before is still at hand goes on with the session,
+    /// so open intervals of several workers that overlap count as one.
+    /// </summary>
+    public static long Longest(Net net, IEnumerable<int> workers)
+    {
+        long longest = 1;
+        var (start, end) = (0L, long.MinValue);
+        foreach (var open in workers.SelectMany(w => net.Open[w]).OrderBy(o => o.Start))
+        {
+            if (open.Start >= end)
+                (start, end) = (open.Start, open.End);
+            end = Math.Max(end, open.End);
+            longest = Math.Max(longest, end - start);
+        }
+
+        return longest;
+    }
+
+    /// <summary>
+    /// Along every chain of waits the uses of a tool fall into groups, each no longer than a session can be;
     /// the chain that needs the most groups counts.
     /// </summary>
+    /// <param name="net">The problem.</param>
+    /// <param name="components">Its groups.</param>
+    /// <param name="tool">A tool of which there is one.</param>
+    /// <param name="longest">The longest a session can be, without closing down.</param>
     public static int Least(Net net, Components components, int tool, long longest)
     {
         // Per activity, the chain that is furthest: groups so far, and ticks from the first start of the last group.

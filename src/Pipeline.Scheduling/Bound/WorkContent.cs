@@ -21,7 +21,7 @@ internal sealed class WorkContent
         clock = new OpenTime(net, workers, once: false);
         activities = [.. Enumerable.Range(0, net.Count).Where(a => net.Attended[a] && net.Done[a] < net.Units[a] && net.Workers[a].All(workers.Contains))];
         leastRuns = LeastRuns.Of(net);
-        var longest = workers.SelectMany(w => net.Open[w]).Select(o => o.Length).DefaultIfEmpty(1).Max();
+        var longest = Sessions.Longest(net, workers);
         for (var t = 0; t < net.Problem.Tools.Length; t++)
         {
             // A tool that already holds something may save its first filling; that case is left out.
@@ -29,10 +29,12 @@ internal sealed class WorkContent
             if (users.Length == 0 || Enumerable.Range(0, net.Count).Any(a => net.Tool[a] == t && net.Done[a] > 0))
                 continue;
             var work = users.Sum(a => net[a].SetUp + net.Work(a, net.Units[a]) + net[a].PutAway);
-            var sessions = (int)Math.Clamp((work + longest - 1) / longest, 1, 10_000);
+            int[] loads = [.. users.Select(a => net.Load[a]).Distinct().Order()];
+            var room = Math.Max(1, longest - loads.Min(l => net.Problem.Tools[t].CloseDown[l]));
+            var sessions = (int)Math.Clamp((work + room - 1) / room, 1, 10_000);
             if (net.Problem.Tools[t].Count == 1)
-                sessions = Math.Max(sessions, Sessions.Least(net, components, t, longest));
-            tours.Add((users, ToolTour.Least(net.Problem.Tools[t], [.. users.Select(a => net.Load[a]).Distinct().Order()], sessions)));
+                sessions = Math.Max(sessions, Sessions.Least(net, components, t, room));
+            tours.Add((users, ToolTour.Least(net.Problem.Tools[t], loads, sessions)));
         }
     }
 

@@ -91,7 +91,16 @@ internal sealed class Dispatcher
     }
 
     /// <summary>The activity of a group that is taken up first of those with units missing.</summary>
-    public int FirstOf(Timetable table, int group) => Array.Find(order[group], a => IsMissing(table, a));
+    public int FirstOf(Timetable table, int group)
+    {
+        foreach (var a in order[group])
+        {
+            if (IsMissing(table, a))
+                return a;
+        }
+
+        throw new ArgumentException("Nothing of the group is missing.", nameof(group));
+    }
 
     /// <summary>Puts in what must start at a given tick; false leaves the obstacle.</summary>
     public bool PutPinned(Timetable table, Fitting fitting)

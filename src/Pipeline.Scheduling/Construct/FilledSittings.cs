@@ -8,7 +8,10 @@ internal sealed class FilledSittings
 {
     private const int Legs = 3;
     private const double Hot = 0.3;
+    private const int Tries = 16;
+    private const int Seeds = 256;
     private static readonly double[] ChangeWorths = [10, 3, 30, 100];
+    private static readonly (double ToolWorth, double UrgencyWorth, double Shake)[] Choices = [(0.2, 0.1, 2), (0.1, 0.1, 1), (0.2, 0.05, 1)];
 
     private readonly KeySearch[] searches;
     private readonly double[] keys;
@@ -37,20 +40,23 @@ internal sealed class FilledSittings
     /// <summary>Tries weightings until so much work is done; at least one, if it is the first plan.</summary>
     public void Try(long work, Action<Timetable> offer, CancellationToken cancel)
     {
-        foreach (var worth in ChangeWorths)
+        foreach (var filling in Fillings())
         {
-            foreach (var full in new[] { longest / 2, longest })
-            {
-                if (best is not null && (Work > work || cancel.IsCancellationRequested))
-                    return;
-                var filling = new Filling(keys, worth, full);
-                if (searches[0].Fill(filling) is not { } table)
-                    continue;
-                offer(table);
-                if (searches[0].Cost(table) is var cost && cost < bestCost)
-                    (best, bestCost) = (filling, cost);
-            }
+            if (best is not null && (Work > work || cancel.IsCancellationRequested))
+                return;
+            if (searches[0].Fill(filling) is not { } table)
+                continue;
+            offer(table);
+            if (searches[0].Cost(table) is var cost && cost < bestCost)
+                (best, bestCost) = (filling, cost);
         }
+    }
+
+    private IEnumerable<Filling> Fillings()
+    {
+        var plain = ChangeWorths.SelectMany(worth => new[] { longest / 2, longest }.Select(full => new Filling(keys, worth, full))).ToArray();
+        var choices = Choices.Select(c => new Choice(Tries, c.ToolWorth, c.UrgencyWorth, longest * c.Shake, new int[Seeds]));
+        return plain.Concat(choices.SelectMany(choice => plain.Select(filling => filling with { Choice = choice })));
     }
 
     /// <summary>Searches over the keys for so much work.</summary>

@@ -6,8 +6,8 @@ namespace Pipeline.Scheduling;
 /// </summary>
 internal sealed class KeySearch
 {
-    // Looking through the gaps for one run takes about as long as timing so many.
-    private const int WorkPerPut = 24;
+    // Putting a run in takes about as long as timing so many.
+    private const int WorkPerPut = 8;
 
     private readonly Net net;
     private readonly Components components;
@@ -65,9 +65,10 @@ internal sealed class KeySearch
     /// <summary>A timetable filled so, or null if not everything could be put in.</summary>
     public Timetable? Fill(Filling filling)
     {
-        var table = new SittingFiller(net, components, dispatcher).Fill(filling);
+        var filler = new SittingFiller(net, components, dispatcher);
+        var table = filler.Fill(filling);
         table = table is null ? null : dispatcher.Complete(table, new Dispatch(filling.Keys, 0.5));
-        Work += 1 + (WorkPerPut * (table?.Runs.Count ?? net.Count));
+        Work += 1 + (WorkPerPut * filler.Work);
         return table;
     }
 
@@ -111,8 +112,21 @@ internal sealed class KeySearch
             }
         }
 
-        var changeWorth = random.Next(10) == 0 ? Math.Exp((random.NextDouble() * 7) - 1) : filling.ChangeWorth;
-        var fullFrom = random.Next(10) == 0 ? (long)(longest * random.NextDouble() * 1.2) : filling.FullFrom;
-        return new Filling(keys, changeWorth, fullFrom);
+        var changeWorth = random.Next(20) == 0 ? Math.Exp((random.NextDouble() * 7) - 1) : filling.ChangeWorth;
+        var fullFrom = random.Next(20) == 0 ? (long)(longest * random.NextDouble() * 1.2) : filling.FullFrom;
+        return new Filling(keys, changeWorth, fullFrom) { Choice = filling.Choice is { } choice ? Change(choice) : null };
+    }
+
+    private Choice Change(Choice choice)
+    {
+        var seeds = (int[])choice.Seeds.Clone();
+        for (var count = random.Next(4); count > 0; count--)
+            seeds[random.Next(seeds.Length)] = random.Next(1 << 20);
+        return new Choice(
+            choice.Tries,
+            random.Next(20) == 0 ? random.NextDouble() * 0.5 : choice.ToolWorth,
+            random.Next(20) == 0 ? random.NextDouble() * 0.4 : choice.UrgencyWorth,
+            random.Next(20) == 0 ? longest * Math.Exp((random.NextDouble() * 4) - 2) : choice.Shake,
+            seeds);
     }
 }

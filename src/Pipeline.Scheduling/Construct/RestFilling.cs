@@ -8,7 +8,8 @@ internal sealed class RestFilling
     private const int MostRoom = 240;
     private const int MostItems = 24;
 
-    private readonly List<(int Key, long SetUp, long PerUnit, int Units, int[] Taken)> items = [];
+    private readonly List<(int Key, long SetUp, long PerUnit)> items = [];
+    private readonly int[][] taken = new int[MostItems][];
     private float[] worth = [];
     private float[] before = [];
     private long ticksPerCell = 1;
@@ -22,14 +23,20 @@ internal sealed class RestFilling
         room = (int)(gap / ticksPerCell);
         var size = room + 1 + Vector<float>.Count;
         if (worth.Length < size)
+        {
             (worth, before) = (new float[size], new float[size]);
+            for (var i = 0; i < MostItems; i++)
+                taken[i] = new int[size];
+        }
+
         Array.Clear(worth);
     }
 
     /// <summary>Adds a lot, the most urgent first; false if there are enough.</summary>
     public bool Add(int key, long setUp, long perUnit, int units)
     {
-        var taken = new int[worth.Length];
+        var mine = taken[items.Count];
+        Array.Clear(mine);
         worth.CopyTo(before, 0);
         for (var n = 1; n <= units; n++)
         {
@@ -46,11 +53,11 @@ internal sealed class RestFilling
                 var without = new Vector<float>(worth, r);
                 var isBetter = Vector.GreaterThan(with, without);
                 Vector.ConditionalSelect(isBetter, with, without).CopyTo(worth, r);
-                Vector.ConditionalSelect(isBetter, some, new Vector<int>(taken, r)).CopyTo(taken, r);
+                Vector.ConditionalSelect(isBetter, some, new Vector<int>(mine, r)).CopyTo(mine, r);
             }
         }
 
-        items.Add((key, setUp, perUnit, units, taken));
+        items.Add((key, setUp, perUnit));
         return items.Count < MostItems;
     }
 
@@ -61,11 +68,12 @@ internal sealed class RestFilling
         var r = room;
         for (var i = items.Count - 1; i >= 0; i--)
         {
-            var (key, setUp, perUnit, _, taken) = items[i];
-            if (taken[r] == 0)
+            var (key, setUp, perUnit) = items[i];
+            var units = taken[i][r];
+            if (units == 0)
                 continue;
-            chosen.Add((key, taken[r]));
-            r -= (int)((setUp + (taken[r] * perUnit) + ticksPerCell - 1) / ticksPerCell);
+            chosen.Add((key, units));
+            r -= (int)((setUp + (units * perUnit) + ticksPerCell - 1) / ticksPerCell);
         }
 
         chosen.Reverse();

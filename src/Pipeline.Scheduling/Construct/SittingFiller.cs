@@ -1,28 +1,15 @@
 namespace Pipeline.Scheduling;
 
-/// <summary>How one filling of the sittings decides.</summary>
-/// <param name="Keys">Per activity, on the clock of those at hand: smaller comes first.</param>
-/// <param name="ChangeWorth">By how many ticks of its key a run may come later for a tick of clean-out saved.</param>
-/// <param name="FullFrom">A gap up to so many ticks is filled by choosing the runs that leave the shortest rest.</param>
-internal sealed record Filling(double[] Keys, double ChangeWorth, long FullFrom);
-
 /// <summary>
-/// Fills a timetable sitting after sitting, as a painter would: the most urgent of what is ready, a tool only when there is
-/// enough to do with it, and towards the end what fits best into the rest.
+/// Fills a timetable sitting after sitting, as a painter would. Where the filling says so, each sitting is filled in several
+/// ways first, and the way stays that gets most done.
 /// </summary>
 internal sealed class SittingFiller(Net net, Components components, Dispatcher dispatcher)
 {
-    private readonly Timetable table = new(net);
-    private readonly List<int> ready = [];
-    private readonly List<int> candidates = [];
-    private readonly RestFilling rests = new();
-    private Fitting fitting = null!;
-    private Filling filling = null!;
-    private int[] missing = [];
-    private double[] keys = [];
-    private long[] readyFrom = [];
-    private double[] scores = [];
-    private Comparison<int> byScore = (x, y) => x - y;
+    private double latest;
+
+    /// <summary>Placements tried in the last filling.</summary>
+    public long Work { get; private set; }
 
     /// <summary>
     /// The timetable, as far as it could be filled; the groups that are not in it are left to the dispatcher.
@@ -30,256 +17,70 @@ internal sealed class SittingFiller(Net net, Components components, Dispatcher d
     /// </summary>
     public Timetable? Fill(Filling how)
     {
-        filling = how;
-        fitting = new Fitting(table);
+        var table = new Timetable(net);
+        var fitting = new Fitting(table);
+        Work = 0;
+        latest = Math.Max(1, how.Keys.Max());
         if (!dispatcher.PutPinned(table, fitting))
             return null;
-        keys = [.. components.Groups.Select(g => g.Min(a => how.Keys[a]))];
-        readyFrom = new long[keys.Length];
-        scores = new double[keys.Length];
-        byScore = (x, y) => scores[x] != scores[y] ? scores[x].CompareTo(scores[y]) : x - y;
-        missing = [.. components.Groups.Select((group, g) => group.Sum(a => net.In[a].Count(arc => components.Of[arc.From] != g)))];
-        // all at once: one that is settled already makes others ready
-        foreach (var g in Enumerable.Range(0, missing.Length).Where(g => missing[g] == 0).ToArray())
-            Ready(g);
-
+        var sitting = new OneSitting(net, components, dispatcher, table, fitting, how);
         var days = Enumerable.Range(0, table.Days.Length)
             .SelectMany(w => Enumerable.Range(0, table.Days[w].Length).Select(d => (Worker: w, Day: d, table.Days[w][d].Start)))
             .OrderBy(d => d.Start).ThenBy(d => d.Worker);
+        var number = 0;
         foreach (var (worker, day, _) in days)
         {
-            if (ready.Count == 0)
+            if (!sitting.HasMore)
                 break;
-            Fill(worker, day);
+            if (how.Choice is { } choice)
+                FillAsIsBest(sitting, how, choice, worker, day, choice.Seeds[number++ % choice.Seeds.Length]);
+            else
+                sitting.Fill(worker, day, Shaking.None);
         }
 
+        Work = table.Work;
         return table;
     }
 
-    private void Fill(int worker, int d)
+    private void FillAsIsBest(OneSitting sitting, Filling how, Choice choice, int worker, int day, int seed)
     {
-        var day = table.Days[worker][d];
-        var at = day.Start;
-        for (var rounds = 0; rounds < 1000; rounds++)
+        var mark = sitting.Mark();
+        var best = Shaking.None;
+        var most = double.MinValue;
+        for (var t = 0; t < choice.Tries; t++)
         {
-            var (from, to) = Gap(day, at);
-            if (from >= to)
-                return;
-            var next = Candidates(worker, from, to);
-            if (candidates.Count == 0)
-            {
-                // nothing is ready yet: later in this gap, or after it
-                at = next < to ? next : to;
-                continue;
-            }
-
-            if (!PutOne(worker, d, from, to))
-                at = Math.Min(next, to);
-            else
-                at = from;
-        }
-    }
-
-    // The first stretch with nothing in it from a time on.
-    private static (long From, long To) Gap(Day day, long at)
-    {
-        foreach (var block in day.Blocks)
-        {
-            if (block.End <= at)
-                continue;
-            if (block.Start > at)
-                return (at, block.Start);
-            at = block.End;
-        }
-
-        return (at, day.End - day.Tail);
-    }
-
-    // What could be taken up at a time; returns when the next one could be.
-    private long Candidates(int worker, long from, long to)
-    {
-        candidates.Clear();
-        var next = long.MaxValue;
-        foreach (var g in ready)
-        {
-            var a = dispatcher.FirstOf(table, g);
-            if (net.Attended[a] && !net.Workers[a].Contains(worker))
-                continue;
-            var start = Math.Max(readyFrom[g] - net[a].SetUp, net[a].NotBefore);
-            if (start <= from)
-                candidates.Add(g);
-            else if (start < to)
-                next = Math.Min(next, start);
-        }
-
-        return next;
-    }
-
-    private bool PutOne(int worker, int d, long from, long to)
-    {
-        var day = table.Days[worker][d];
-        foreach (var g in candidates)
-            scores[g] = Score(g, day, from);
-        candidates.Sort(byScore);
-        var first = candidates[0];
-        if (to - from <= filling.FullFrom && !components.IsTied[first] && Overhead(first, day, from) == 0 && PutBestFit(worker, d, from, to))
-            return true;
-        foreach (var g in candidates)
-        {
-            if (components.IsTied[g] ? PutTied(g) : Put(g, worker, d, from, to, parting: to == day.End - day.Tail))
-                return true;
-        }
-
-        return false;
-    }
-
-    private bool PutTied(int g)
-    {
-        if (!dispatcher.PutLot(table, fitting, g))
-            return false;
-        Settled(g);
-        return true;
-    }
-
-    // The whole lot, or as many units as fit before the sitting ends.
-    private bool Put(int g, int worker, int d, long from, long to, bool parting)
-    {
-        var a = components.Groups[g][0];
-        var first = dispatcher.NextUnit(table, a);
-        var units = net.Units[a] - first;
-        var room = to - from - net[a].SetUp - net[a].PutAway;
-        if (net.Work(a, units) > room)
-        {
-            if (!parting || net.Whole[a] || room < 2 * net[a].SetUp)
-                return false;
-            units = (int)Math.Min(units - 1, room / Math.Max(1, net[a].PerUnit));
-        }
-
-        for (; units > 0; units = parting && !net.Whole[a] ? units - 1 : 0)
-        {
-            if (Put(g, first, units, worker, d, from))
-                return true;
-        }
-
-        return false;
-    }
-
-    private bool Put(int g, int first, int units, int worker, int d, long from)
-    {
-        var a = components.Groups[g][0];
-        table.Work++;
-        var spot = fitting.InDay(a, units, worker, d, dispatcher.WorkFrom(table, a, first, units), Math.Max(from, net[a].NotBefore));
-        if (spot.IsNone)
-            return false;
-        table.Put(a, first, units, spot);
-        if (dispatcher.Broken(table, a, first, units) is not null)
-        {
-            table.TakeOutLast();
-            return false;
-        }
-
-        Settled(g);
-        return true;
-    }
-
-    // The runs that together leave the shortest rest, the more urgent ones among those alike.
-    private bool PutBestFit(int worker, int d, long from, long to)
-    {
-        var day = table.Days[worker][d];
-        rests.Begin(to - from);
-        foreach (var g in candidates)
-        {
-            var a = components.Groups[g][0];
-            if (components.IsTied[g] || Overhead(g, day, from) > 0)
-                continue;
-            var units = net.Units[a] - dispatcher.NextUnit(table, a);
-            var isWhole = net.Whole[a];
-            if (!rests.Add(g, net[a].SetUp + net[a].PutAway, isWhole ? net.Work(a, units) : net[a].PerUnit, isWhole ? 1 : units))
+            var shaking = t == 0 ? Shaking.None : new Shaking(choice.Shake, ((seed + day) * choice.Tries) + t);
+            sitting.Fill(worker, day, shaking);
+            if (Worth(sitting.Table, how, choice, worker, day, mark.Runs) is var worth && worth > most)
+                (best, most) = (shaking, worth);
+            else if (t == choice.Tries - 1)
                 break;
+            if (t == choice.Tries - 1)
+                return;
+            sitting.BackTo(mark);
         }
 
-        var any = false;
-        foreach (var (g, units) in rests.Best())
-        {
-            var a = components.Groups[g][0];
-            var first = dispatcher.NextUnit(table, a);
-            any |= Put(g, first, net.Whole[a] ? net.Units[a] - first : units, worker, d, Gap(day, from).From);
-        }
-
-        return any;
+        sitting.BackTo(mark);
+        sitting.Fill(worker, day, best);
     }
 
-    private double Score(int g, Day day, long at) => keys[g] + (filling.ChangeWorth * Overhead(g, day, at));
-
-    // Attended ticks to get the tool ready, and to close it down if it would not be used in this sitting otherwise.
-    private long Overhead(int g, Day day, long at)
+    // What has been got done since: the work itself, and a set-up if it is the lot's first. Set-ups of further parts, clean-outs,
+    // close-downs and rests are not worth anything. Time taken in other sittings is taken off.
+    private double Worth(Timetable table, Filling how, Choice choice, int worker, int day, int from)
     {
-        var a = components.Groups[g].FirstOrDefault(a => net.Tool[a] >= 0, -1);
-        if (a < 0)
-            return 0;
-        var least = long.MaxValue;
-        foreach (var uses in table.Uses[net.Tool[a]])
+        double worth = 0;
+        for (var i = from; i < table.Runs.Count; i++)
         {
-            var last = uses.Count - 1;
-            while (last >= 0 && uses[last].Start > at)
-                last--;
-            var held = table.Held(last < 0 ? null : uses[last], at);
-            var isOpen = held >= 0 || (last + 1 < uses.Count && uses[last + 1].Start < day.End);
-            least = Math.Min(least, net.CleanOut(net.Tool[a], held, net.Load[a]) + (isOpen ? 0 : table.CloseDown(a)));
+            var run = table.Runs[i];
+            if (run.Worker < 0)
+                continue;
+            var a = run.Activity;
+            var work = net.Work(a, run.Units) + (run.First == net.Done[a] ? net[a].SetUp + net[a].PutAway : 0);
+            worth += work * (1 - (choice.UrgencyWorth * how.Keys[a] / latest) + (net.Tool[a] >= 0 ? choice.ToolWorth : 0));
+            if (run.Worker != worker || run.Day != day)
+                worth -= run.End - run.Start;
         }
 
-        return least;
-    }
-
-    private void Settled(int g)
-    {
-        if (components.Groups[g].Any(a => dispatcher.IsMissing(table, a)))
-        {
-            SetReadyFrom(g);
-            return;
-        }
-
-        ready.Remove(g);
-        foreach (var a in components.Groups[g])
-        {
-            foreach (var arc in net.Out[a])
-            {
-                var to = components.Of[arc.To];
-                if (to != g && --missing[to] == 0)
-                    Ready(to);
-            }
-        }
-    }
-
-    private void Ready(int g)
-    {
-        var a = components.Groups[g][0];
-        if (components.Groups[g].All(b => !dispatcher.IsMissing(table, b)))
-        {
-            ready.Add(g);
-            Settled(g);
-            return;
-        }
-
-        if (!components.IsTied[g] && !net.Attended[a])
-        {
-            // by itself, as soon as can be
-            ready.Add(g);
-            if (dispatcher.PutUnits(table, fitting, a, 0))
-                Settled(g);
-            else
-                ready.Remove(g);
-            return;
-        }
-
-        ready.Add(g);
-        SetReadyFrom(g);
-    }
-
-    private void SetReadyFrom(int g)
-    {
-        var a = dispatcher.FirstOf(table, g);
-        var first = dispatcher.NextUnit(table, a);
-        readyFrom[g] = dispatcher.WorkFrom(table, a, first, components.IsTied[g] ? 1 : net.Units[a] - first);
+        return worth;
     }
 }

@@ -44,4 +44,22 @@ public class SittingTests
         plan.Schedule.CloseDowns.Should().HaveCount(1);
         plan.Score.Finish.Should().BeLessThanOrEqualTo((4 * 1440) + 100);
     }
+
+    [Fact]
+    public void A_tool_handed_over_while_both_are_at_hand_is_not_closed_down_between_them()
+    {
+        Problem problem = new()
+        {
+            Workers = [Worker((0, 135)), Worker((95, 240))],
+            Tools = [Airbrush(cleanOut: 0, fill: 10, closeDown: 40)],
+            Activities = [
+                Task("her spraying", 85) with { Tool = new ToolUse(0, 0), Workers = [0] },
+                Task("his spraying", 100) with { Tool = new ToolUse(0, 0), Workers = [1] },
+            ],
+        };
+        // filled at 0, hers to 95, his to 195; Plan() sees that the bound says no more than that
+        var plan = Plan(problem);
+        plan.Score.Finish.Should().Be(195);
+        plan.Schedule.CloseDowns.Should().HaveCount(1);
+    }
 }
