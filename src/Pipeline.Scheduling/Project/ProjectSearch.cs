@@ -24,6 +24,7 @@ internal sealed class ProjectSearch
     private readonly long steps;
     private readonly double share;
     private readonly Breeding[] herds;
+    private int asked;
 
     /// <param name="tasks">The project.</param>
     /// <param name="effort">How much work.</param>
@@ -46,6 +47,8 @@ internal sealed class ProjectSearch
             Effort.Usual => (1_400_000_000L, 1.0),
             _ => (8_000_000_000L, 6.0),
         };
+        if (!tasks.AreListable)
+            steps += steps / 2;
         herds = tasks.Horizon > MostTicks || (!tasks.AreListable && tasks.Count > MostWithWays) ? [] : Herds();
     }
 
@@ -67,7 +70,13 @@ internal sealed class ProjectSearch
         Ask(0.6, steps / 10);
         Ask(1.4, steps * 2 / 10);
         for (var turn = 0; turn < Turns && !IsDone; turn++)
-            Breed(steps * 17 / 100);
+        {
+            // without any schedule the lists lead nowhere, and the question is whether there is one
+            if (Best is null)
+                Ask(1.0, steps / 20);
+            else
+                Breed(steps * 17 / 100);
+        }
     }
 
     // Both herds go on for so many steps.
@@ -86,8 +95,9 @@ internal sealed class ProjectSearch
             return;
         ExactAnswer? answer = null;
         var hint = Best;
+        var luck = seed + asked++;
         Both([
-            () => answer = ExactProject.Solve(tasks, hint, Bound, budget * share, "num_workers:1,linearization_level:0", seed, cancel),
+            () => answer = ExactProject.Solve(tasks, hint, Bound, budget * share, "num_workers:1,linearization_level:0", luck, cancel),
             .. herds.Skip(1).Select<Breeding, Action>(herd => () => herd.Run(more, Bound, cancel))]);
         Offer(answer!.Starts);
         IsImpossible |= answer.IsImpossible && Best is null;
@@ -131,7 +141,7 @@ internal sealed class ProjectSearch
         var ways = tasks.AreListable ? null : new LongestWays(tasks);
         var order = new TaskOrder(tasks, ways);
         var children = steps / (30.0 * tasks.Count);
-        var size = Math.Clamp((int)Math.Sqrt(children), 40, 600);
+        var size = Math.Clamp((int)Math.Sqrt(children), 40, 2000);
         return [.. Enumerable.Range(2 * seed, 2).Select(s =>
             new Breeding(tasks, order, ways is null ? new ListSchedule(tasks) : new LagSchedule(tasks, ways), size, s))];
     }
