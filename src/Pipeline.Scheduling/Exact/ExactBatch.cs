@@ -52,7 +52,7 @@ internal static class ExactBatch
         if (!model.IsPossible)
             return new ExactBatchAnswer(null, known.Finish, 0);
         model.Hint(known.Schedule);
-        var answer = Run(model, FormattableString.Invariant($"num_workers:1,random_seed:{seed},max_deterministic_time:{budget}"), cancel);
+        var answer = Run(model, FormattableString.Invariant($"num_workers:1,linearization_level:2,random_seed:{seed},max_deterministic_time:{budget}"), cancel);
         return answer.Status switch
         {
             CpSolverStatus.Infeasible => new ExactBatchAnswer(null, known.Finish, answer.Work),
@@ -69,7 +69,8 @@ internal static class ExactBatch
     /// <param name="mostTogether">Per activity, how many units make a run.</param>
     /// <param name="horizon">Everything is finished by then.</param>
     /// <param name="parameters">The solver's parameters.</param>
-    public static Schedule? Plain(Net net, int[] mostTogether, long horizon, string parameters)
+    /// <param name="cancel">Stops it; the best so far is returned.</param>
+    public static Schedule? Plain(Net net, int[] mostTogether, long horizon, string parameters, CancellationToken cancel)
     {
         var earliest = new long[net.Offset[^1]];
         var latest = new long[net.Offset[^1]];
@@ -80,7 +81,7 @@ internal static class ExactBatch
         }
 
         var model = new ExactModel(net, earliest, latest, earliest.Min(), horizon, mostTogether);
-        return model.IsPossible ? Run(model, parameters, CancellationToken.None).Schedule : null;
+        return model.IsPossible ? Run(model, parameters, cancel).Schedule : null;
     }
 
     /// <summary>Whether the model takes a schedule for one; every schedule that the auditor passes is.</summary>

@@ -8,13 +8,14 @@ namespace Pipeline.Scheduling;
 /// </summary>
 internal static class ExactHours
 {
-    public static void Add(CpModel model, Net net, List<Piece>[] lots, IntVar finish, long lowerBound)
+    public static void Add(CpModel model, Net net, List<Piece>[] lots, List<ExactCloseDown> closeDowns, IntVar finish, (long Lower, long Upper) bounds)
     {
         for (var w = 0; w < net.Open.Length; w++)
         {
             var mine = lots.Where(l => l.Count > 0 && net.Attended[l[0].Activity] && net.Workers[l[0].Activity][0] == w).ToList();
             foreach (var d in mine.SelectMany(l => l).SelectMany(p => p.Sittings).Distinct().Order())
-                Add(model, net, mine, w, d, finish, lowerBound);
+                Add(model, net, mine, w, d, finish, bounds.Lower);
+            AddTotal(model, net, [.. mine.SelectMany(l => l)], closeDowns.FindAll(c => net.Workers[c.After.Activity][0] == w), w, finish, bounds);
         }
     }
 
@@ -54,6 +55,34 @@ internal static class ExactHours
             model.Add(finish >= lowerBound + (used * (from - lowerBound)) + LinearExpr.Sum(content));
         else
             model.Add(finish >= from + LinearExpr.Sum(content));
+    }
+
+    // Everything, with the clean-outs as they really come, fits the open hours up to the finish.
+    private static void AddTotal(CpModel model, Net net, Piece[] pieces, List<ExactCloseDown> closeDowns, int w, IntVar finish, (long Lower, long Upper) bounds)
+    {
+        if (pieces.Length == 0)
+            return;
+        var open = net.Open[w];
+        // what is put away or closed down last may come after the finish
+        var after = pieces.Max(p => net[p.Activity].PutAway) + closeDowns.GroupBy(c => net.Tool[c.After.Activity]).Sum(g => g.Max(c => c.Ticks));
+        var content = pieces.Select(p => p.HandsUntil - p.HandsFrom).Concat(closeDowns.Select(c => c.IsNeeded * c.Ticks));
+        var total = LinearExpr.Sum(content) - after;
+        var lasts = new List<BoolVar>();
+        long before = 0;
+        for (var d = pieces.Min(p => p.Sittings[0]); d < open.Length && open[d].Start <= bounds.Upper; before += open[d++].Length)
+        {
+            var next = d + 1 < open.Length ? open[d + 1].Start : bounds.Upper;
+            if (next < bounds.Lower)
+                continue;
+            var isLast = model.NewBoolVar($"last{w}_{d}");
+            lasts.Add(isLast);
+            model.Add(finish >= open[d].Start).OnlyEnforceIf(isLast);
+            model.Add(finish <= next).OnlyEnforceIf(isLast);
+            model.Add(total <= before + open[d].Length).OnlyEnforceIf(isLast);
+            model.Add(total <= finish + (before - open[d].Start)).OnlyEnforceIf(isLast);
+        }
+
+        model.AddExactlyOne(lasts);
     }
 
     private static void AddTool(CpModel model, Net net, int t, Dictionary<int, BoolVar> loads, List<LinearExpr> content, List<LinearExpr> tail)

@@ -41,7 +41,7 @@ internal sealed class ExactModel
         AddHands();
         AddWaits();
         AddPlaces();
-        ExactHours.Add(Model, net, lots, Finish, lowerBound);
+        ExactHours.Add(Model, net, lots, tools.CloseDowns, Finish, (Math.Min(lowerBound, upperBound), upperBound));
         Model.Minimize(Finish);
     }
 
