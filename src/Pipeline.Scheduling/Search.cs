@@ -20,7 +20,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     private const int UnitsCheapWithPlaces = 150;
 
     // Beyond, a proof is out of reach.
-    private const int MostUnitsExact = 60;
+    private const int MostUnitsExact = 80;
 
     private readonly Scoring scoring = new(problem, keep);
     private Schedule? best;
@@ -29,7 +29,12 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     private long work;
 
     /// <summary>Runs to be timed, in all: so many per unit at first, and no more than so many.</summary>
-    private long Budget => problem.Places.IsEmpty ? Placements : Placements * UnitsCheapWithPlaces / Math.Max(Units, UnitsCheapWithPlaces);
+    private long Budget => Math.Min(MostWork, OwnBudget);
+
+    /// <summary>A cap on that, for those who want many answers rather than good ones.</summary>
+    public long MostWork { get; init; } = long.MaxValue;
+
+    private long OwnBudget => problem.Places.IsEmpty ? Placements : Placements * UnitsCheapWithPlaces / Math.Max(Units, UnitsCheapWithPlaces);
 
     private long Placements => effort switch
     {
@@ -40,10 +45,10 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     };
 
     // In the exact solver's own units.
-    private double ExactBudget => effort switch
+    private double ExactBudget => MostWork < long.MaxValue ? 0.01 : effort switch
     {
         Effort.Quick => 0.1,
-        Effort.Usual => 2,
+        Effort.Usual => 3,
         _ => 15,
     };
 

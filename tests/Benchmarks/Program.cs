@@ -8,12 +8,13 @@ return args switch
     ["startup"] => StartupBenchmark.Run(),
     ["check20k", .. var rest] => LargeFileBenchmark.Run(rest),
     ["opinions", .. var rest] => OpinionsBenchmark.Run(rest),
+    ["growth", .. var rest] => GrowthBenchmark.Run(rest),
     ["storm", .. var rest] => StormBenchmark.Run(rest),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("benchmarks: batches [SIZE…] [--batch N] [--quick|--thorough] [--baseline] | instances FOLDER [--set NAME] [--take N] [--effort E] | opinions [N] [--quick] | storm [N] | startup | check20k [--check-only]");
+    Console.Error.WriteLine("benchmarks: batches [SIZE…] [--batch N] [--quick|--thorough] [--baseline] | instances FOLDER [--set NAME] [--take N] [--effort E] | opinions [N] [--quick] | storm [N] [--from SEED] | growth [SIZE…] [PLOT.svg] | startup | check20k [--check-only]");
     return 2;
 }

@@ -1,5 +1,3 @@
-using System.Diagnostics;
-using System.Globalization;
 using Pipeline.Scheduling;
 
 namespace Pipeline.Benchmarks.Scheduling;
@@ -14,7 +12,7 @@ internal static class PlainModel
     private const int MostPairs = 2_000_000;
 
     /// <summary>The finish it comes to in the time, or null; with the CPU seconds it took.</summary>
-    public static (long? Finish, double CpuSeconds) Solve(Problem problem, double seconds)
+    public static (long? Finish, double CpuSeconds) Solve(Problem problem, double cpuSeconds)
     {
         var net = new Net(problem);
         var together = Together(net);
@@ -22,11 +20,11 @@ internal static class PlainModel
         if (!ExactBatch.Covers(net) || sprayed * sprayed > MostPairs)
             return (null, 0);
         var horizon = problem.Workers.Max(w => w.Open.Open[^1].End);
-        var before = Process.GetCurrentProcess().TotalProcessorTime;
-        var schedule = ExactBatch.Plain(net, together, horizon, string.Create(CultureInfo.InvariantCulture, $"num_workers:2,max_time_in_seconds:{seconds}"));
+        using var clock = new CpuClock(cpuSeconds);
+        var schedule = ExactBatch.Plain(net, together, horizon, "num_workers:2", clock.Over);
         if (schedule is not null && Auditor.Audit(problem, schedule) is [var fault, ..])
             throw new InvalidOperationException(fault.Text);
-        return (schedule is null ? null : new Scoring(problem, keep: null).Of(schedule).Finish, (Process.GetCurrentProcess().TotalProcessorTime - before).TotalSeconds);
+        return (schedule is null ? null : new Scoring(problem, keep: null).Of(schedule).Finish, clock.Seconds);
     }
 
     private static int[] Together(Net net)
