@@ -17,13 +17,7 @@ internal static class ToolTour
         var n = loads.Count;
         var another = loads.Min(l => tool.CloseDown[l]) + loads.Min(l => tool.Fill[l]);
         if (n > MostLoads)
-        {
-            // every load is entered at least once
-            long entries = 0;
-            for (var j = 0; j < n; j++)
-                entries += Enumerable.Range(0, n + 1).Where(i => i != j).Min(i => cost[i, j]);
-            return Math.Max(entries, (sessions - 1) * another);
-        }
+            return Math.Max(Entries(cost, n), (sessions - 1) * another);
 
         // best[set, last, s]: all loads of the set visited in s sessions, ending loaded with the last
         var most = Math.Min(sessions, n);
@@ -45,6 +39,17 @@ internal static class ToolTour
         }
 
         return least;
+    }
+
+    /// <summary>The same where there are several tools alike: every load is entered at least once, from clean or from the nearest.</summary>
+    public static long Entries(Tool tool, IReadOnlyList<int> loads) => Entries(Shortest(tool, loads), loads.Count);
+
+    private static long Entries(long[,] cost, int loads)
+    {
+        long entries = 0;
+        for (var j = 0; j < loads; j++)
+            entries += Enumerable.Range(0, loads + 1).Where(i => i != j).Min(i => cost[i, j]);
+        return entries;
     }
 
     private static long Reach(long[,,] best, Tool tool, IReadOnlyList<int> loads, long[,] cost, int set, int last, int s)

@@ -24,16 +24,21 @@ internal sealed class WorkContent
         var longest = Sessions.Longest(net, workers);
         for (var t = 0; t < net.Problem.Tools.Length; t++)
         {
-            // A tool that already holds something may save its first filling; that case is left out.
+            // A tool that already holds something, or that others use too, may save its first filling; that case is left out.
             var users = activities.Where(a => net.Tool[a] == t).ToArray();
-            if (users.Length == 0 || Enumerable.Range(0, net.Count).Any(a => net.Tool[a] == t && net.Done[a] > 0))
+            if (users.Length == 0 || Enumerable.Range(0, net.Count).Any(a => net.Tool[a] == t && (net.Done[a] > 0 || !users.Contains(a))))
                 continue;
+            if (net.Problem.Tools[t].Count > 1)
+            {
+                tours.Add((users, ToolTour.Entries(net.Problem.Tools[t], [.. users.Select(a => net.Load[a]).Distinct().Order()])));
+                continue;
+            }
+
             var work = users.Sum(a => net[a].SetUp + net.Work(a, net.Units[a]) + net[a].PutAway);
             int[] loads = [.. users.Select(a => net.Load[a]).Distinct().Order()];
             var room = Math.Max(1, longest - loads.Min(l => net.Problem.Tools[t].CloseDown[l]));
             var sessions = (int)Math.Clamp((work + room - 1) / room, 1, 10_000);
-            if (net.Problem.Tools[t].Count == 1)
-                sessions = Math.Max(sessions, Sessions.Least(net, components, t, room));
+            sessions = Math.Max(sessions, Sessions.Least(net, components, t, room));
             tours.Add((users, ToolTour.Least(net.Problem.Tools[t], loads, sessions)));
         }
     }

@@ -49,7 +49,8 @@ internal sealed class Ground
         }
 
         Forward = [.. Enumerable.Range(0, net.Count).Select(a => net.Out[a].Where(arc => Rank[arc.From] < Rank[arc.To]).ToArray())];
-        Back = [.. Enumerable.Range(0, net.Count).Select(a => net.Out[a].Where(arc => Rank[arc.From] >= Rank[arc.To]).ToArray())];
+        // what is done has no run of its own that could look back at what it should have waited for
+        Back = [.. Enumerable.Range(0, net.Count).Select(a => net.Out[a].Where(arc => Rank[arc.From] >= Rank[arc.To] || net.Done[arc.To] > 0).ToArray())];
         if (net.Count > MostInTable)
             return;
         words = (net.Count + 63) / 64;
@@ -70,7 +71,7 @@ internal sealed class Ground
     /// <summary>Arcs out of an activity to a later one: in a sequence, the other end comes after it.</summary>
     public Arc[][] Forward { get; }
 
-    /// <summary>Arcs out of an activity to an earlier one: they can only be kept by holding the earlier one back.</summary>
+    /// <summary>Arcs out of an activity to an earlier one, or one partly done: they can only be kept by holding the other end back, if at all.</summary>
     public Arc[][] Back { get; }
 
     public OpenTime Clock { get; }

@@ -46,7 +46,7 @@ internal static class StormBenchmark
             isPlanned = outcome is Outcome.Planned;
             if (Auditor.Audit(problem, plan.Schedule) is [var fault, ..])
                 return $"the auditor rejects the schedule: {fault.Kind}: {fault.Text}";
-            return plan.Bound.Finish > plan.Score.Finish ? "the bound is beaten" : null;
+            return plan.Bound.Finish > plan.Score.Finish || BoundFromAfar.Of(problem, plan.Score.Finish) > plan.Score.Finish ? "the bound is beaten" : null;
         }
         catch (InvalidOperationException wrong)
         {
