@@ -81,17 +81,8 @@ internal sealed class Hours
     }
 
     /// <summary>Longest usable open interval of anybody who may do it.</summary>
-    public long Longest(int activity)
-    {
-        long longest = 0;
-        foreach (var w in net.Workers[activity])
-        {
-            foreach (var open in net.Open[w])
-                longest = Math.Max(longest, Math.Min(open.Length, net.Problem.Workers[w].MostPerInterval ?? long.MaxValue));
-        }
-
-        return longest;
-    }
+    public long Longest(int activity) =>
+        net.Workers[activity].Select(w => Math.Min(net.LongestOpen[w], net.Problem.Workers[w].MostPerInterval ?? long.MaxValue)).DefaultIfEmpty(0).Max();
 
     // Attended ticks that must lie in the same interval before and from the unit's own start.
     private (long Lead, long Tail) Around(int activity, int unit)

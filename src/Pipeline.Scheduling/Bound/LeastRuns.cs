@@ -27,7 +27,7 @@ internal static class LeastRuns
             most[a] = long.MaxValue;
             if (!net.Attended[a] || net.Step[a] == 0)
                 continue;
-            var longest = net.Workers[a].SelectMany(w => net.Open[w]).Select(o => o.Length).DefaultIfEmpty(0).Max();
+            var longest = net.Workers[a].Select(w => net.LongestOpen[w]).DefaultIfEmpty(0).Max();
             most[a] = (longest - net[a].SetUp - net[a].PutAway) / net.Step[a];
         }
 

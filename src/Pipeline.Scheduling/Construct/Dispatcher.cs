@@ -24,8 +24,9 @@ internal sealed class Dispatcher
         this.components = components;
         order = [.. components.Groups.Select(g => g.OrderBy(a => heads.Starts[net.Offset[a + 1] - 1]).ThenBy(a => a).ToArray())];
         lotOf = new int[components.Groups.Length];
+        var table = new Timetable(net);
         for (var g = 0; g < lotOf.Length; g++)
-            lotOf[g] = components.IsTied[g] ? TransferLot(g) : 0;
+            lotOf[g] = components.IsTied[g] ? TransferLot(table, g) : 0;
     }
 
     /// <summary>What stood in the way of the last dispatch, or null.</summary>
@@ -267,14 +268,14 @@ internal sealed class Dispatcher
         }
     }
 
-    // The largest lot that can go through a tied group at all, tried in an empty timetable.
-    private int TransferLot(int group)
+    // The largest lot that can go through a tied group at all, tried in a timetable that is left as empty as it was.
+    private int TransferLot(Timetable table, int group)
     {
         var all = components.Groups[group].Max(a => net.Units[a] - net.Done[a]);
         if (all <= 1 || !IsPartable(group))
             return Math.Max(all, 1);
-        var table = new Timetable(net);
         var fitting = new Fitting(table);
+        var past = table.Runs.Count;
         var units = all;
         while (units > 1)
         {
@@ -283,6 +284,8 @@ internal sealed class Dispatcher
             units -= Math.Max(1, units / 8);
         }
 
+        while (table.Runs.Count > past)
+            table.TakeOutLast();
         // as even as can be
         var lots = (all + units - 1) / units;
         return (all + lots - 1) / lots;

@@ -29,6 +29,7 @@ internal sealed class Net
         var everybody = Enumerable.Range(0, problem.Workers.Length).ToArray();
         Workers = [.. problem.Activities.Select(a => !a.IsAttended ? [] : a.Workers.IsEmpty ? everybody : a.Workers.Distinct().Order().ToArray())];
         Open = [.. problem.Workers.Select(w => w.Open.Open.ToArray())];
+        LongestOpen = [.. Open.Select(open => open.Select(o => o.Length).DefaultIfEmpty(0).Max())];
         var arcs = Arcs(problem).ToList();
         In = Group(arcs, arc => arc.To);
         Out = Group(arcs, arc => arc.From);
@@ -66,6 +67,9 @@ internal sealed class Net
     public int[][] Workers { get; }
 
     public Interval[][] Open { get; }
+
+    /// <summary>Per worker, the length of the longest open interval.</summary>
+    public long[] LongestOpen { get; }
 
     public Arc[][] In { get; }
 
