@@ -20,7 +20,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     private const int UnitsCheapWithPlaces = 150;
 
     // Beyond, a proof is out of reach.
-    private const int MostUnitsExact = 80;
+    private const int MostUnitsExact = 60;
 
     private readonly Scoring scoring = new(problem, keep);
     private Schedule? best;
