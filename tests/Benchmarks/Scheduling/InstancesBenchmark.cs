@@ -51,6 +51,9 @@ internal static class InstancesBenchmark
                 Set(set, Path.Combine(args[0], zip), Table(Path.Combine(args[0], table), set), take, effort);
         }
 
+        if (only == "setups" && Path.Combine(args[0], "setups-single-machine.zip") is var setups && File.Exists(setups))
+            SetupsBenchmark.Run(setups, take, effort);
+
         return 0;
     }
 
