@@ -63,8 +63,12 @@ public sealed class PlanReasons
             Length(span - hands - drying),
             Waits(chain),
             Full(chain),
-            ready.Select((a, i) => new ModelSlack(finishes[i], Length(table.Planned.Finishes[a].Slack))).ToSequence());
+            ready.Select((a, i) => new ModelSlack(finishes[i], Length(ModelSlack(a)))).ToSequence());
     }
+
+    // From when hands are done too: putting away after the last step comes before the due time like everything else.
+    private long ModelSlack(int ready) =>
+        Math.Max(0, table.Planned.Finishes[ready].Slack - (table.ReadyAt(ready) - table.Planned.Finishes[ready].Finish));
 
     // Until what follows it, or a limit; what only marks that the model is ready moves with it, as far as that may.
     private long Slack(int activity)

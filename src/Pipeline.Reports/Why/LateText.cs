@@ -60,7 +60,7 @@ public static class LateText
                 Amounts.Model(model.Finish.Model, model.Finish.Units),
                 Moments.Full(model.Finish.Ready),
                 model.Finish.Due is { } due ? Moments.Full(due) : "",
-                PlanFacts.Margin(model.Finish) is (var words, Tone.Error) ? new Run(words, Tone.Error) : model.Slack.TotalMinutes < 1 ? "none" : Said(model.Slack),
+                PlanFacts.Margin(model.Finish) is (var words, Tone.Error) ? new Run(words, Tone.Error) : model.Slack.TotalMinutes < 1 ? "none" : Moments.Length((long)model.Slack.TotalMinutes),
             ])]);
     }
 

@@ -44,6 +44,18 @@ public class ReasonsTests
     }
 
     [Fact]
+    public void A_models_slack_reaches_from_when_hands_are_done_to_its_due_time()
+    {
+        var late = Reasons(Workshop.Evenings().Tool("airbrush", 1)
+            .Model("Token", 3, r => r.Work("trim", 10).Photograph(putAway: 12), due: "2026-12-02 20:00")
+            .Model("Diver", 2, r => r.Work("trim", 150).Work("file", 150).Work("fill", 150))).Late(model: null);
+
+        var token = late.Models.Single(model => model.Finish.Model == "Token");
+        token.Slack.Should().BeGreaterThan(Duration.Zero);
+        Math.Floor(token.Slack.TotalMinutes).Should().Be(Math.Floor((token.Finish.Due!.Value.ToInstant() - token.Finish.Ready.ToInstant()).TotalMinutes), "putting away comes before it is due too");
+    }
+
+    [Fact]
     public void What_is_done_at_the_side_has_slack()
     {
         var trim = Reasons(Masked()).OfStep(1, 0);

@@ -45,8 +45,8 @@ internal sealed class RouteSteps(string name, int count, string[] areas, int lin
     public RouteSteps Rest(double hours) =>
         Add("wait", StepKind.Preparation, areas, new Work { Unattended = Drying.Hours(hours) }, new Deed.Rest(Drying.Hours(hours)));
 
-    public RouteSteps Photograph(double minutes = 2) =>
-        Add("photograph", StepKind.Preparation, areas, new Work { PerUnit = new Attended(minutes), SetUp = new Attended(5) }, new Deed.Handle());
+    public RouteSteps Photograph(double minutes = 2, double putAway = 0) =>
+        Add("photograph", StepKind.Preparation, areas, new Work { PerUnit = new Attended(minutes), SetUp = new Attended(5), PutAway = new Attended(putAway) }, new Deed.Handle());
 
     public RouteSteps Work(string verb, double minutes, string on = "") =>
         Add(verb, StepKind.Preparation, Named(on), new Work { PerUnit = new Attended(minutes) }, new Deed.Prepare(Preparation.Trimmed));
