@@ -79,7 +79,7 @@ internal sealed class Pricing
             // with no aim in between, what comes after the sitting is the tick
             _ => (double)(ground.Net.Problem.Aims.Length > 1 ? grain.Of(finish) : finish),
         } + moved;
-        var next = changesFollow ? grain.Into(finish) + (Scoring.FinishPerChange * sequence.Changes) : 0;
+        var next = changesFollow ? grain.Into(finish) + sequence.Changes : 0;
         var slope = (finishWeight * (ground.Clock.At(finish) + (1e-4 * finish) + (CompletionWeight * sequence.Completion)))
             + (perRun * sequence.Runs)
             + (changesWeight * sequence.Changes)

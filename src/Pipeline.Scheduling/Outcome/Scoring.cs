@@ -5,9 +5,6 @@ internal sealed class Scoring(Problem problem, Keep? keep)
 {
     private readonly KeptRuns? kept = keep is null ? null : new KeptRuns(keep);
 
-    /// <summary>So many ticks of finish in the same sitting is a tick of clean-outs and set-ups worth.</summary>
-    public const double FinishPerChange = 2.5;
-
     private readonly FinishGrain grain = new(problem);
 
     public Score Of(Schedule schedule)
@@ -62,7 +59,8 @@ internal sealed class Scoring(Problem problem, Keep? keep)
         var value = aim switch
         {
             Aim.FinishSoon => grain.Of(score.Finish),
-            Aim.FewChanges => (FinishPerChange * score.Changes) + (FollowsFinish ? grain.Into(score.Finish) : 0),
+            // in the same sitting a tick of clean-outs and set-ups is worth a tick of finish
+            Aim.FewChanges => score.Changes + (FollowsFinish ? grain.Into(score.Finish) : 0),
             Aim.ShortHolds => score.Holds,
             _ => score.Unevenness,
         };
