@@ -48,7 +48,7 @@ internal static class ExactBatch
     public static ExactBatchAnswer Better(
         Net net, long[] earliest, long[] latest, long lowerBound, (Schedule Schedule, long Finish) known, double budget, int seed, CancellationToken cancel)
     {
-        var model = new ExactModel(net, earliest, latest, lowerBound, known.Finish - 1, mostTogether: null);
+        var model = new ExactModel(net, earliest, latest, lowerBound, known.Finish - 1);
         if (!model.IsPossible)
             return new ExactBatchAnswer(null, known.Finish, 0);
         model.Hint(known.Schedule);
@@ -62,15 +62,13 @@ internal static class ExactBatch
     }
 
     /// <summary>
-    /// The plain model as a textbook has it: nothing known beforehand but when each activity may start, lots parted beforehand
-    /// into as many units as the caller says. For comparison only.
+    /// The plain model as a textbook has it: nothing known beforehand but when each activity may start. For comparison only.
     /// </summary>
     /// <param name="net">A problem that the model covers.</param>
-    /// <param name="mostTogether">Per activity, how many units make a run.</param>
     /// <param name="horizon">Everything is finished by then.</param>
     /// <param name="parameters">The solver's parameters.</param>
     /// <param name="cancel">Stops it; the best so far is returned.</param>
-    public static Schedule? Plain(Net net, int[] mostTogether, long horizon, string parameters, CancellationToken cancel)
+    public static Schedule? Plain(Net net, long horizon, string parameters, CancellationToken cancel)
     {
         var earliest = new long[net.Offset[^1]];
         var latest = new long[net.Offset[^1]];
@@ -80,14 +78,14 @@ internal static class ExactBatch
             Array.Fill(latest, horizon - net.Duration[a], net.Offset[a], net.Units[a]);
         }
 
-        var model = new ExactModel(net, earliest, latest, earliest.Min(), horizon, mostTogether);
+        var model = new ExactModel(net, earliest, latest, earliest.Min(), horizon);
         return model.IsPossible ? Run(model, parameters, cancel).Schedule : null;
     }
 
     /// <summary>Whether the model takes a schedule for one; every schedule that the auditor passes is.</summary>
     public static bool Admits(Net net, long[] earliest, long[] latest, Schedule schedule, long finish)
     {
-        var model = new ExactModel(net, earliest, latest, earliest.Min(), finish, mostTogether: null);
+        var model = new ExactModel(net, earliest, latest, earliest.Min(), finish);
         return model.IsPossible && model.Fix(schedule) && Run(model, "num_workers:1", CancellationToken.None).Schedule is not null;
     }
 

@@ -20,13 +20,12 @@ internal sealed class ExactModel
     /// <param name="latest">No unit's own work starts later.</param>
     /// <param name="lowerBound">No schedule finishes sooner.</param>
     /// <param name="upperBound">Everything is finished by then.</param>
-    /// <param name="mostTogether">Per activity how many units make a run; null if that is to be found.</param>
-    public ExactModel(Net net, long[] earliest, long[] latest, long lowerBound, long upperBound, int[]? mostTogether)
+    public ExactModel(Net net, long[] earliest, long[] latest, long lowerBound, long upperBound)
     {
         this.net = net;
         this.earliest = earliest;
         this.latest = latest;
-        lots = [.. Enumerable.Range(0, net.Count).Select(a => Pieces(a, mostTogether).ToList())];
+        lots = [.. Enumerable.Range(0, net.Count).Select(a => Pieces(a).ToList())];
         Finish = Model.NewIntVar(Math.Min(lowerBound, upperBound), upperBound, "finish");
         tools = new ExactTools(Model, net);
         IsPossible = lowerBound <= upperBound;
@@ -90,16 +89,16 @@ internal sealed class ExactModel
         return All.Select(p => (p, runs[p.Activity].First(r => r.FirstUnit <= p.First && p.First < r.FirstUnit + r.Units)));
     }
 
-    private IEnumerable<Piece> Pieces(int a, int[]? mostTogether)
+    private IEnumerable<Piece> Pieces(int a)
     {
         var left = net.Units[a] - net.Done[a];
-        var most = net.Whole[a] ? left : mostTogether?[a] ?? 1;
+        var most = net.Whole[a] ? left : 1;
         for (var first = net.Done[a]; left > 0; first += most, left -= most)
         {
             var piece = new Piece(a, first, Math.Min(most, left));
             // whether parted or not is only asked where a part costs something
             var isFree = net[a].SetUp + net[a].PutAway == 0 && net.Tool[a] < 0;
-            if (mostTogether is null && !isFree && first > net.Done[a])
+            if (!isFree && first > net.Done[a])
                 piece.Begins = Model.NewBoolVar($"b{a}_{first}");
             yield return piece;
         }
