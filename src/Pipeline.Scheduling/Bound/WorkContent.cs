@@ -72,7 +72,7 @@ internal sealed class WorkContent
         foreach (var (users, ticks) in tours)
         {
             if (ticks > 0)
-                pieces.Add((0, users.Max(a => clock.At(latest[net.Offset[a] + net.Done[a]])), ticks));
+                pieces.Add((0, users.Max(a => clock.At(latest[net.Offset[a + 1] - 1])), ticks));
         }
 
         return FitsInTurn(pieces);

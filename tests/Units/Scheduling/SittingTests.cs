@@ -62,4 +62,15 @@ public class SittingTests
         plan.Score.Finish.Should().Be(195);
         plan.Schedule.CloseDowns.Should().HaveCount(1);
     }
+
+    [Fact]
+    public void The_bound_leaves_room_to_close_a_tool_down_between_the_units_of_a_parted_lot()
+    {
+        // two units of 50 fit into each sitting of 120 beside a close-down of 20: three sittings, the last without it
+        var spray = Task("spray", 50, units: 6) with { Tool = new ToolUse(0, 0) };
+        var evenings = Enumerable.Range(0, 6).Select(d => (d * 1440L, (d * 1440L) + 120)).ToArray();
+        var problem = Problem(Worker(evenings), [spray]) with { Tools = [Airbrush(cleanOut: 0, closeDown: 20)] };
+        Plan(problem).Score.Finish.Should().Be((2 * 1440) + 100);
+        BoundFromAfar.Of(problem, (2 * 1440) + 100).Should().BeLessThanOrEqualTo((2 * 1440) + 100);
+    }
 }
