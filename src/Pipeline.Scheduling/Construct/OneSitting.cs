@@ -8,6 +8,8 @@ namespace Pipeline.Scheduling;
 /// </summary>
 internal sealed class OneSitting
 {
+    private const int ScoredPerPlacement = 24;
+
     private readonly Net net;
     private readonly Components components;
     private readonly Dispatcher dispatcher;
@@ -131,6 +133,8 @@ internal sealed class OneSitting
     private bool PutOne(int worker, int d, long from, long to)
     {
         var day = Table.Days[worker][d];
+        // going through many takes as long as placing a few
+        Table.Work += candidates.Count / ScoredPerPlacement;
         scores.Clear();
         foreach (var g in candidates)
             scores.Add(Score(g, day, from));

@@ -107,7 +107,8 @@ public class OptimumTests
         var ticks = Enumerable.Range(0, 6).Select(_ => (long)random.Next(5, 20)).ToArray();
         Wait[] waits = [After(0, 1, random.Next(10, 40), 60), After(2, 3, random.Next(10, 40), 60)];
         var problem = Problem(Worker((0, 10_000)), [.. ticks.Select((t, i) => Task($"{i}", t) with { Tool = new ToolUse(0, loads[i]) })], waits)
-            with { Tools = [tool], Aims = [Aim.FinishSoon] };
+            with
+        { Tools = [tool], Aims = [Aim.FinishSoon] };
 
         var best = Orders(6).Min(order => Finish(order, ticks, waits, p => p == 0 ? tool.Fill[loads[order[0]]] : cleanOut[loads[order[p - 1]]][loads[order[p]]]));
 
