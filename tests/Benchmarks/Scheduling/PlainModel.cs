@@ -17,7 +17,10 @@ internal static class PlainModel
         var sprayed = Enumerable.Range(0, net.Count).Where(a => net.Tool[a] >= 0).Sum(a => (long)net.Units[a]);
         if (!ExactBatch.Covers(net) || sprayed * sprayed > MostPairs)
             return (null, 0);
-        var horizon = problem.Workers.Max(w => w.Open.Open[^1].End);
+        // as is usual, up to where a plain list of the steps, the most urgent first, would end
+        if (new Search(problem, Effort.Quick, seed: 1, progress: null, keep: null, threads: 1) { MostWork = 1 }.Run(CancellationToken.None) is not Outcome.Planned first)
+            return (null, 0);
+        var horizon = first.Score.Finish;
         using var clock = new CpuClock(cpuSeconds);
         var schedule = ExactBatch.Plain(net, horizon, "num_workers:2", clock.Over);
         if (schedule is not null && Auditor.Audit(problem, schedule) is [var fault, ..])
