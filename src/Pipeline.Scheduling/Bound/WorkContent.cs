@@ -28,18 +28,19 @@ internal sealed class WorkContent
             var users = activities.Where(a => net.Tool[a] == t).ToArray();
             if (users.Length == 0 || Enumerable.Range(0, net.Count).Any(a => net.Tool[a] == t && (net.Done[a] > 0 || !users.Contains(a))))
                 continue;
-            if (net.Problem.Tools[t].Count > 1)
+            var tool = net.Problem.Tools[t];
+            int[] loads = [.. users.Select(a => net.Load[a]).Distinct().Order()];
+            if (tool.Count > 1)
             {
-                tours.Add((users, ToolTour.Entries(net.Problem.Tools[t], [.. users.Select(a => net.Load[a]).Distinct().Order()])));
+                tours.Add((users, ToolTour.Entries(tool, loads)));
                 continue;
             }
 
             var work = users.Sum(a => net[a].SetUp + net.Work(a, net.Units[a]) + net[a].PutAway);
-            int[] loads = [.. users.Select(a => net.Load[a]).Distinct().Order()];
-            var room = Math.Max(1, longest - loads.Min(l => net.Problem.Tools[t].CloseDown[l]));
+            var room = Math.Max(1, longest - loads.Min(l => tool.CloseDown[l]));
             var sessions = (int)Math.Clamp((work + room - 1) / room, 1, 10_000);
             sessions = Math.Max(sessions, Sessions.Least(net, components, t, room));
-            tours.Add((users, ToolTour.Least(net.Problem.Tools[t], loads, sessions)));
+            tours.Add((users, ToolTour.Least(tool, loads, sessions)));
         }
     }
 

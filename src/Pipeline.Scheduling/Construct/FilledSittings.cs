@@ -31,7 +31,7 @@ internal sealed class FilledSittings
         this.threads = threads;
         var clock = new OpenTime(net, Enumerable.Range(0, net.Problem.Workers.Length), once: true);
         keys = [.. latest.Select(t => (double)clock.At((long)t))];
-        longest = net.Open.SelectMany(o => o).Select(o => o.Length).DefaultIfEmpty(0).Max();
+        longest = net.LongestOpen.DefaultIfEmpty(0).Max();
         searches = [.. Enumerable.Range(0, 2).Select(w => new KeySearch(net, components, heads, (2 * seed) + w))];
     }
 

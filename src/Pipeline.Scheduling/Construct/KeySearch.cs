@@ -25,7 +25,7 @@ internal sealed class KeySearch
         dispatcher = new Dispatcher(net, components, heads);
         clock = new OpenTime(net, Enumerable.Range(0, net.Problem.Workers.Length), once: true);
         random = new Random(seed);
-        longest = net.Open.SelectMany(o => o).Select(o => o.Length).DefaultIfEmpty(0).Max();
+        longest = net.LongestOpen.DefaultIfEmpty(0).Max();
         var attended = Enumerable.Range(0, net.Count).Where(a => net.Attended[a]).ToArray();
         meanWork = Math.Max(1, attended.Select(a => (double)net[a].SetUp + net.Work(a, net.Units[a])).DefaultIfEmpty(1).Average());
         span = attended.Sum(a => (double)net[a].SetUp + net.Work(a, net.Units[a]));
@@ -65,11 +65,9 @@ internal sealed class KeySearch
     /// <summary>A timetable filled so, or null if not everything could be put in.</summary>
     public Timetable? Fill(Filling filling)
     {
-        var filler = new SittingFiller(net, components, dispatcher);
-        var table = filler.Fill(filling);
-        table = table is null ? null : dispatcher.Complete(table, new Dispatch(filling.Keys, 0.5));
-        Work += 1 + (WorkPerPut * filler.Work);
-        return table;
+        var table = new SittingFiller(net, components, dispatcher).Fill(filling);
+        Work += 1 + (WorkPerPut * (table?.Work ?? 0));
+        return table is null ? null : dispatcher.Complete(table, new Dispatch(filling.Keys, 0.5));
     }
 
     /// <summary>Lateness above all, then the finish on the clock of those at hand; the mean completion says which way is downhill.</summary>

@@ -65,14 +65,9 @@ internal sealed class OneSitting
     }
 
     /// <summary>Fills one sitting of one worker.</summary>
-    public void Fill(int worker, int day, Shaking shaken)
+    public void Fill(int worker, int d, Shaking shaken)
     {
         shaking = shaken;
-        Fill(worker, day);
-    }
-
-    private void Fill(int worker, int d)
-    {
         var day = Table.Days[worker][d];
         var at = day.Start;
         for (var rounds = 0; rounds < 1000; rounds++)

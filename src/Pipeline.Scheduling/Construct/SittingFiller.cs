@@ -8,9 +8,6 @@ internal sealed class SittingFiller(Net net, Components components, Dispatcher d
 {
     private double latest;
 
-    /// <summary>Placements tried in the last filling.</summary>
-    public long Work { get; private set; }
-
     /// <summary>
     /// The timetable, as far as it could be filled; the groups that are not in it are left to the dispatcher.
     /// Null if what must start at a given tick cannot.
@@ -19,7 +16,6 @@ internal sealed class SittingFiller(Net net, Components components, Dispatcher d
     {
         var table = new Timetable(net);
         var fitting = new Fitting(table);
-        Work = 0;
         latest = Math.Max(1, how.Keys.Max());
         if (!dispatcher.PutPinned(table, fitting))
             return null;
@@ -38,28 +34,29 @@ internal sealed class SittingFiller(Net net, Components components, Dispatcher d
                 sitting.Fill(worker, day, Shaking.None);
         }
 
-        Work = table.Work;
         return table;
     }
 
     private void FillAsIsBest(OneSitting sitting, Filling how, Choice choice, int worker, int day, int seed)
     {
         var mark = sitting.Mark();
-        var best = Shaking.None;
+        var (best, last) = (Shaking.None, Shaking.None);
         var most = double.MinValue;
         for (var t = 0; t < choice.Tries; t++)
         {
-            var shaking = t == 0 ? Shaking.None : new Shaking(choice.Shake, ((seed + day) * choice.Tries) + t);
-            sitting.Fill(worker, day, shaking);
+            if (t > 0)
+            {
+                sitting.BackTo(mark);
+                last = new Shaking(choice.Shake, ((seed + day) * choice.Tries) + t);
+            }
+
+            sitting.Fill(worker, day, last);
             if (Worth(sitting.Table, how, choice, worker, day, mark.Runs) is var worth && worth > most)
-                (best, most) = (shaking, worth);
-            else if (t == choice.Tries - 1)
-                break;
-            if (t == choice.Tries - 1)
-                return;
-            sitting.BackTo(mark);
+                (best, most) = (last, worth);
         }
 
+        if (last == best)
+            return;
         sitting.BackTo(mark);
         sitting.Fill(worker, day, best);
     }

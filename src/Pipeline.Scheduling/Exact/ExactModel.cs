@@ -64,19 +64,15 @@ internal sealed class ExactModel
         }
     }
 
-    /// <summary>Leaves only this schedule; false if it parts what the model does not.</summary>
-    public bool Fix(Schedule schedule)
+    /// <summary>Leaves only this schedule.</summary>
+    public void Fix(Schedule schedule)
     {
         foreach (var (piece, run) in Runs(schedule))
         {
-            if (run.FirstUnit > piece.First || run.FirstUnit + run.Units < piece.First + piece.Units)
-                return false;
             Model.Add(piece.Start == OwnStart(piece, run));
             if (piece.Begins is { } begins)
                 Model.Add(begins == (run.FirstUnit == piece.First ? 1 : 0));
         }
-
-        return true;
     }
 
     public Schedule Read(CpSolver solver) => ExactSchedule.Of(net, lots, tools.CloseDowns, solver);

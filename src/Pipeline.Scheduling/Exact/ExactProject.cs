@@ -37,23 +37,13 @@ internal static class ExactProject
         for (var i = 0; hint is not null && i < tasks.Count; i++)
             model.AddHint(starts[i], hint[i]);
 
-        using var stop = new StopWhenAsked(cancel);
-        var solver = new CpSolver
+        var parameters = FormattableString.Invariant($"random_seed:{seed},max_deterministic_time:{budget},{profile}");
+        return ExactSolver.Run(model, parameters, (status, solver) => status switch
         {
-            StringParameters = FormattableString.Invariant(
-                $"random_seed:{seed},max_deterministic_time:{budget},{profile}"),
-        };
-        using var registration = cancel.Register(solver.StopSearch);
-        var status = solver.Solve(model, stop);
-        return status switch
-        {
-            CpSolverStatus.Optimal or CpSolverStatus.Feasible => new ExactAnswer(
-                [.. starts.Select(s => solver.Value(s))],
-                (long)Math.Ceiling(solver.BestObjectiveBound - 1e-6),
-                IsImpossible: false),
+            CpSolverStatus.Optimal or CpSolverStatus.Feasible => new ExactAnswer([.. starts.Select(s => solver.Value(s))], ExactSolver.Bound(solver), IsImpossible: false),
             CpSolverStatus.Infeasible => new ExactAnswer(null, hint is null ? 0 : horizon, IsImpossible: hint is null),
-            _ => new ExactAnswer(null, (long)Math.Ceiling(Math.Max(0, solver.BestObjectiveBound) - 1e-6), IsImpossible: false),
-        };
+            _ => new ExactAnswer(null, Math.Max(0, ExactSolver.Bound(solver)), IsImpossible: false),
+        }, cancel);
     }
 
     private static void AddPlace(CpModel model, Tasks tasks, int place, IntVar[] starts)

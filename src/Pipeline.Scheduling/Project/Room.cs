@@ -19,15 +19,15 @@ internal sealed class Room
     public Room(Tasks tasks)
     {
         duration = tasks.Duration;
-        var at = new (int Word, int Bit)[tasks.Capacity.Length];
+        int[] widths = [.. tasks.Capacity.Select((capacity, r) => 33 - int.LeadingZeroCount(Math.Max(capacity, tasks.Demand.Max(d => d[r]))))];
+        var at = new (int Word, int Bit)[widths.Length];
         int word = 0, bit = 0;
         for (var r = 0; r < at.Length; r++)
         {
-            var width = 33 - int.LeadingZeroCount(Math.Max(tasks.Capacity[r], tasks.Demand.Max(d => d[r])));
-            if (bit + width > 64)
+            if (bit + widths[r] > 64)
                 (word, bit) = (word + 1, 0);
             at[r] = (word, bit);
-            bit += width;
+            bit += widths[r];
         }
 
         words = word + 1;
@@ -37,8 +37,7 @@ internal sealed class Room
         needsAny = [.. tasks.Demand.Select((d, i) => tasks.Duration[i] > 0 && d.Any(amount => amount > 0))];
         for (var r = 0; r < at.Length; r++)
         {
-            var width = 33 - int.LeadingZeroCount(Math.Max(tasks.Capacity[r], tasks.Demand.Max(d => d[r])));
-            borrow[at[r].Word] |= 1UL << (at[r].Bit + width - 1);
+            borrow[at[r].Word] |= 1UL << (at[r].Bit + widths[r] - 1);
             empty[at[r].Word] |= (ulong)tasks.Capacity[r] << at[r].Bit;
             for (var i = 0; i < tasks.Count; i++)
                 needs[(i * words) + at[r].Word] |= (ulong)tasks.Demand[i][r] << at[r].Bit;

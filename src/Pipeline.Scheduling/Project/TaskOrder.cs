@@ -7,6 +7,7 @@ internal sealed class TaskOrder
 {
     private readonly Tasks tasks;
     private readonly int[][] after;
+    private readonly int[] before;
     private readonly long[] wayToEnd;
 
     /// <summary>The order in a project that can be listed by its arcs, or by the longest ways between starts where these are given.</summary>
@@ -16,10 +17,10 @@ internal sealed class TaskOrder
         after = [.. Enumerable.Range(0, tasks.Count).Select(i => ways is null
             ? tasks.Net.Out[i].Select(arc => arc.To).Distinct().ToArray()
             : Enumerable.Range(0, tasks.Count).Where(j => ways.IsBefore(i, j)).ToArray())];
+        before = new int[tasks.Count];
+        foreach (var next in after.SelectMany(a => a))
+            before[next]++;
         ByRank = Ranked();
-        Rank = new int[tasks.Count];
-        for (var r = 0; r < ByRank.Length; r++)
-            Rank[ByRank[r]] = r;
         wayToEnd = new long[tasks.Count];
         for (var r = tasks.Count - 1; r >= 0; r--)
         {
@@ -31,18 +32,13 @@ internal sealed class TaskOrder
     /// <summary>All tasks, none before one that it has to follow.</summary>
     public int[] ByRank { get; }
 
-    /// <summary>Where each task is in <see cref="ByRank"/>.</summary>
-    public int[] Rank { get; }
-
     /// <summary>Whether <paramref name="one"/> is known to come before <paramref name="other"/>.</summary>
     public bool IsBefore(int one, int other) => Array.IndexOf(after[one], other) >= 0;
 
     /// <summary>A list drawn at random, those with the longest way to the end more likely to be early.</summary>
     public int[] Sample(Random random)
     {
-        var missing = new int[tasks.Count];
-        foreach (var next in after.SelectMany(a => a))
-            missing[next]++;
+        var missing = (int[])before.Clone();
         var ready = Enumerable.Range(0, tasks.Count).Where(i => missing[i] == 0).ToList();
         var list = new int[tasks.Count];
         for (var p = 0; p < list.Length; p++)
@@ -78,9 +74,7 @@ internal sealed class TaskOrder
 
     private int[] Ranked()
     {
-        var missing = new int[tasks.Count];
-        foreach (var next in after.SelectMany(a => a))
-            missing[next]++;
+        var missing = (int[])before.Clone();
         var ready = new Queue<int>(Enumerable.Range(0, tasks.Count).Where(i => missing[i] == 0));
         var ranked = new List<int>();
         while (ready.TryDequeue(out var i))

@@ -17,16 +17,13 @@ internal static class BatchesBenchmark
         {
             var gaps = new List<double>();
             var plain = new List<double?>();
-            foreach (var seed in Only(args) is { } only ? [only] : Enumerable.Range(0, size >= 2000 ? 2 : 4))
+            foreach (var seed in Words.NumberAfter(args, "--batch") is { } only ? [only] : Enumerable.Range(0, size >= 2000 ? 2 : 4))
                 gaps.Add(One(size, seed, effort, hasBaseline, plain));
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{size,9}  average gap {100 * gaps.Average():0.00} %{Plain(plain)}"));
         }
 
         return 0;
     }
-
-    private static int? Only(string[] args) =>
-        Array.IndexOf(args, "--batch") is var i and >= 0 ? int.Parse(args[i + 1], CultureInfo.InvariantCulture) : null;
 
     private static string Plain(List<double?> gaps) => gaps.Count == 0 ? "" : string.Create(
         CultureInfo.InvariantCulture,
@@ -63,10 +60,4 @@ internal static class BatchesBenchmark
     }
 
     private static long OpenUntil(Problem problem, long time) => problem.Workers[0].Open.Open.Sum(o => Math.Max(0, Math.Min(o.End, time) - o.Start));
-
-    // Progress<T> would report on another thread, later.
-    private sealed class Now(Action tell) : IProgress<SolveProgress>
-    {
-        public void Report(SolveProgress value) => tell();
-    }
 }

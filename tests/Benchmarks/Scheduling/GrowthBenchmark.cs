@@ -75,9 +75,4 @@ internal static class GrowthBenchmark
 
         return svg.Append("</svg>\n").ToString();
     }
-
-    private sealed class Now(Action tell) : IProgress<SolveProgress>
-    {
-        public void Report(SolveProgress value) => tell();
-    }
 }

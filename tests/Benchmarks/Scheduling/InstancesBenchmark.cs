@@ -42,9 +42,9 @@ internal static class InstancesBenchmark
             return 2;
         }
 
-        var only = Option(args, "--set");
-        var take = int.Parse(Option(args, "--take") ?? "1000000", CultureInfo.InvariantCulture);
-        var effort = Enum.Parse<Effort>(Option(args, "--effort") ?? "usual", ignoreCase: true);
+        var only = Words.After(args, "--set");
+        var take = int.Parse(Words.After(args, "--take") ?? "1000000", CultureInfo.InvariantCulture);
+        var effort = Enum.Parse<Effort>(Words.After(args, "--effort") ?? "usual", ignoreCase: true);
         foreach (var (set, zip, table) in Sets)
         {
             if ((only is null || only == set) && File.Exists(Path.Combine(args[0], zip)))
@@ -128,15 +128,4 @@ internal static class InstancesBenchmark
     }
 
     private static long? Number(string text) => long.TryParse(text, NumberStyles.Integer, CultureInfo.InvariantCulture, out var number) ? number : null;
-
-    private static string? Option(string[] args, string name)
-    {
-        var i = Array.IndexOf(args, name);
-        return i >= 0 && i + 1 < args.Length ? args[i + 1] : null;
-    }
-
-    private sealed class Now(Action tell) : IProgress<SolveProgress>
-    {
-        public void Report(SolveProgress value) => tell();
-    }
 }

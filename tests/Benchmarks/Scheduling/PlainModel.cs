@@ -1,3 +1,4 @@
+using Google.OrTools.Sat;
 using Pipeline.Scheduling;
 
 namespace Pipeline.Benchmarks.Scheduling;
@@ -22,9 +23,28 @@ internal static class PlainModel
             return (null, 0);
         var horizon = first.Score.Finish;
         using var clock = new CpuClock(cpuSeconds);
-        var schedule = ExactBatch.Plain(net, horizon, "num_workers:2", clock.Over);
+        var schedule = Solve(net, horizon, clock.Over);
         if (schedule is not null && Auditor.Audit(problem, schedule) is [var fault, ..])
             throw new InvalidOperationException(fault.Text);
         return (schedule is null ? null : new Scoring(problem, keep: null).Of(schedule).Finish, clock.Seconds);
+    }
+
+    // Nothing is known beforehand but when each activity may start.
+    private static Schedule? Solve(Net net, long horizon, CancellationToken cancel)
+    {
+        var earliest = new long[net.Offset[^1]];
+        var latest = new long[net.Offset[^1]];
+        for (var a = 0; a < net.Count; a++)
+        {
+            Array.Fill(earliest, net[a].NotBefore, net.Offset[a], net.Units[a]);
+            Array.Fill(latest, horizon - net.Duration[a], net.Offset[a], net.Units[a]);
+        }
+
+        var model = new ExactModel(net, earliest, latest, earliest.Min(), horizon);
+        return !model.IsPossible || cancel.IsCancellationRequested ? null : ExactSolver.Run(
+            model.Model,
+            "num_workers:2",
+            (status, solver) => status is CpSolverStatus.Optimal or CpSolverStatus.Feasible ? model.Read(solver) : null,
+            cancel);
     }
 }

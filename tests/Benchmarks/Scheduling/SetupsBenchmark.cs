@@ -12,7 +12,11 @@ namespace Pipeline.Benchmarks.Scheduling;
 /// </summary>
 internal static class SetupsBenchmark
 {
-    private sealed record Instance(string Group, long[] Process, long[] Weight, long[] Due, long[] First, long[][] SetUp);
+    private sealed record Instance(string Group, long[] Process, long[] Weight, long[] Due, long[] First, long[][] SetUp)
+    {
+        /// <summary>Any order is done by then.</summary>
+        public long Horizon => Process.Sum() + First.Max() + SetUp.Sum(row => row.Max());
+    }
 
     public static void Run(string zip, int take, Effort effort)
     {
@@ -43,10 +47,9 @@ internal static class SetupsBenchmark
     private static Problem Pose(Instance instance)
     {
         var jobs = instance.Process.Length;
-        var horizon = instance.Process.Sum() + instance.First.Max() + instance.SetUp.Sum(row => row.Max());
         return new Problem
         {
-            Workers = [new Worker("machine", new Pipeline.Scheduling.Calendar([new Interval(0, horizon)]))],
+            Workers = [new Worker("machine", new Pipeline.Scheduling.Calendar([new Interval(0, instance.Horizon)]))],
             Tools = [new Tool(
                 "machine",
                 1,
@@ -64,7 +67,7 @@ internal static class SetupsBenchmark
     {
         var model = new CpModel();
         var jobs = instance.Process.Length;
-        var horizon = instance.Process.Sum() + instance.First.Max() + instance.SetUp.Sum(row => row.Max());
+        var horizon = instance.Horizon;
         var starts = instance.Process.Select((_, j) => model.NewIntVar(0, horizon, $"s{j}")).ToArray();
         var late = instance.Process.Select((_, j) => model.NewIntVar(0, horizon, $"t{j}")).ToArray();
         var trip = model.AddCircuit();

@@ -14,7 +14,7 @@ internal static class StormBenchmark
     public static int Run(string[] args)
     {
         var count = args.Length > 0 && int.TryParse(args[0], out var given) ? given : 10_000;
-        var from = Array.IndexOf(args, "--from") is var i and >= 0 ? int.Parse(args[i + 1], CultureInfo.InvariantCulture) : 0;
+        var from = Words.NumberAfter(args, "--from") ?? 0;
         int planned = 0, impossible = 0, rejected = 0, done = 0;
         var process = Process.GetCurrentProcess();
         Parallel.For(from, from + count, new ParallelOptions { MaxDegreeOfParallelism = 2 }, seed =>

@@ -1,3 +1,4 @@
+using Google.OrTools.Sat;
 using Pipeline.Scheduling;
 
 namespace Pipeline.Tests.Scheduling;
@@ -17,7 +18,11 @@ public class ExactTests
                 continue;
             seen++;
             var (earliest, latest) = Room(net, plan.Score.Finish);
-            ExactBatch.Admits(net, earliest, latest, plan.Schedule, plan.Score.Finish).Should().BeTrue($"seed {seed}");
+            var model = new ExactModel(net, earliest, latest, earliest.Min(), plan.Score.Finish);
+            model.IsPossible.Should().BeTrue($"seed {seed}");
+            model.Fix(plan.Schedule);
+            ExactSolver.Run(model.Model, "num_workers:1", (status, _) => status, CancellationToken.None)
+                .Should().BeOneOf([CpSolverStatus.Optimal, CpSolverStatus.Feasible], $"seed {seed}");
         }
 
         seen.Should().BeGreaterThan(50);
