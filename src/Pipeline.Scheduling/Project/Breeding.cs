@@ -1,16 +1,22 @@
+using System.Runtime.InteropServices;
+
 namespace Pipeline.Scheduling;
 
 /// <summary>
 /// A genetic search over lists of tasks: two members of a herd are crossed, the child is scheduled and ironed out, and takes the
-/// place of one that is no better.
+/// place of one that is no better. A herd that is bred through makes way for a larger one of new blood, which agrees later and,
+/// more often than not, on something else (restarts with growing populations, Auger and Hansen 2005).
 /// </summary>
 internal sealed class Breeding
 {
     // Of so many drawn members the worst makes room.
     private const int Drawn = 5;
 
-    // After so many children per member without a better best the herd is bred through.
-    private const int BredThrough = 150;
+    // After so many children per member without one better than all of the herd, it is bred through: its members are much alike.
+    private const int BredThrough = 20;
+
+    // Beyond, no herd comes to agree.
+    private const int MostMembers = 6000;
 
     private readonly Tasks tasks;
     private readonly TaskOrder order;
@@ -18,15 +24,17 @@ internal sealed class Breeding
     private readonly Ironing ironing;
     private readonly Crossing crossing;
     private readonly Random random;
-    private readonly int size;
     private readonly List<Member> herd = [];
+    private readonly HashSet<Member> known = new(new SameStarts());
+    private int size;
     private int founders;
+    private long herdsBest = long.MaxValue;
     private long childrenSinceBetter;
 
     /// <param name="tasks">The project.</param>
     /// <param name="order">What its lists have to keep.</param>
     /// <param name="scheme">Makes schedules; for this herd alone.</param>
-    /// <param name="size">Members; the more work there is, the more of them are worth while.</param>
+    /// <param name="size">Members at first; the more work there is, the more of them are worth while.</param>
     /// <param name="seed">Starts the random numbers.</param>
     public Breeding(Tasks tasks, TaskOrder order, IListScheme scheme, int size, int seed)
     {
@@ -39,7 +47,11 @@ internal sealed class Breeding
         crossing = new Crossing(tasks, order, random);
     }
 
+    /// <summary>The best there has been, in this herd or one before it.</summary>
     public Member? Best { get; private set; }
+
+    /// <summary>Those that are bred from now; no two start all tasks alike.</summary>
+    public IReadOnlyList<Member> Members => herd;
 
     /// <summary>Elementary steps done.</summary>
     public long Work => scheme.Work;
@@ -71,10 +83,11 @@ internal sealed class Breeding
     private void StartAfresh()
     {
         childrenSinceBetter = 0;
+        herdsBest = long.MaxValue;
         founders = 0;
         herd.Clear();
-        if (random.Next(2) == 0)
-            herd.Add(Best!);
+        known.Clear();
+        size = Math.Min(MostMembers, 2 * size);
     }
 
     private void Breed()
@@ -97,17 +110,25 @@ internal sealed class Breeding
         if (member is null)
             return;
         if (Best is null || member.Finish < Best.Finish)
-        {
             Best = member;
-            childrenSinceBetter = 0;
-        }
-
-        if (herd.Count < size)
-        {
-            herd.Add(member);
+        if (member.Finish < herdsBest)
+            (herdsBest, childrenSinceBetter) = (member.Finish, 0);
+        if (known.Contains(member))
             return;
+        if (herd.Count < size)
+            herd.Add(member);
+        else if (Worst() is var worst && member.Finish <= herd[worst].Finish)
+        {
+            known.Remove(herd[worst]);
+            herd[worst] = member;
         }
+        else
+            return;
+        known.Add(member);
+    }
 
+    private int Worst()
+    {
         var worst = random.Next(herd.Count);
         for (var i = 1; i < Drawn; i++)
         {
@@ -116,7 +137,18 @@ internal sealed class Breeding
                 worst = other;
         }
 
-        if (member.Finish <= herd[worst].Finish && !herd.Exists(m => m.Finish == member.Finish && m.Starts.AsSpan().SequenceEqual(member.Starts)))
-            herd[worst] = member;
+        return worst;
+    }
+
+    private sealed class SameStarts : IEqualityComparer<Member>
+    {
+        public bool Equals(Member? x, Member? y) => x!.Starts.AsSpan().SequenceEqual(y!.Starts);
+
+        public int GetHashCode(Member member)
+        {
+            var hash = default(HashCode);
+            hash.AddBytes(MemoryMarshal.AsBytes(member.Starts.AsSpan()));
+            return hash.ToHashCode();
+        }
     }
 }

@@ -1,7 +1,7 @@
 namespace Pipeline.Scheduling;
 
 /// <summary>
-/// Searches a pure project: two herds of lists are bred, the exact solver works beside them, and the best is shared.
+/// Searches a pure project: two herds of lists are bred, mostly apart, the exact solver works beside them, and the best is shared.
 /// </summary>
 internal sealed class ProjectSearch
 {
@@ -76,6 +76,9 @@ internal sealed class ProjectSearch
                 Ask(1.0, steps / 20);
             else
                 Breed(steps * 17 / 100);
+            // herds kept apart agree on different schedules; what one has found helps the other only in the end
+            if (turn == Turns - 2)
+                Mix();
         }
     }
 
@@ -120,6 +123,13 @@ internal sealed class ProjectSearch
     {
         foreach (var herd in herds)
             Offer(herd.Best?.Starts);
+        // where lists lead nowhere often enough, whatever is found is worth having at once
+        if (!tasks.AreListable)
+            Mix();
+    }
+
+    private void Mix()
+    {
         foreach (var herd in herds)
         {
             if (Best is not null && (herd.Best is null || herd.Best.Finish > tasks.Finish(Best)))

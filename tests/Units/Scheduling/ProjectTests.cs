@@ -113,6 +113,47 @@ public class ProjectTests
     }
 
     [Fact]
+    public void A_herd_that_agrees_makes_way_for_a_larger_one_without_losing_its_best()
+    {
+        const int size = 20;
+        for (var seed = 0; seed < 5; seed++)
+        {
+            var tasks = Project(seed, greatest: false, count: 30);
+            var order = Order(tasks, out var scheme);
+            var herd = new Breeding(tasks, order, scheme, size, seed);
+            var largest = 0;
+            for (var turn = 0; turn < 100; turn++)
+            {
+                var before = herd.Best?.Finish ?? long.MaxValue;
+                herd.Run(100_000, bound: 0, CancellationToken.None);
+                herd.Best!.Finish.Should().BeLessThanOrEqualTo(before).And.BeLessThanOrEqualTo(herd.Members.Select(m => m.Finish).DefaultIfEmpty(long.MaxValue).Min());
+                herd.Members.Select(m => string.Join(' ', m.Starts)).Should().OnlyHaveUniqueItems($"seed {seed}");
+                largest = Math.Max(largest, herd.Members.Count);
+            }
+
+            largest.Should().BeGreaterThan(size, $"seed {seed}");
+            Auditor.Audit(tasks.Net.Problem, WriteDown.Of(tasks.ToTimetable(herd.Best!.Starts))).Should().BeEmpty($"seed {seed}");
+        }
+    }
+
+    [Fact]
+    public void A_schedule_that_a_herd_is_given_is_its_best_if_there_is_no_better()
+    {
+        for (var seed = 0; seed < Seeds; seed++)
+        {
+            var tasks = Project(seed, greatest: false);
+            var order = Order(tasks, out var scheme);
+            var other = new Breeding(tasks, order, scheme, size: 20, seed);
+            other.Run(200_000, bound: 0, CancellationToken.None);
+            var herd = new Breeding(tasks, order, scheme, size: 1, seed + 1);
+            herd.Run(1, bound: 0, CancellationToken.None);
+            var own = herd.Best!.Finish;
+            herd.Welcome(other.Best!.Starts);
+            herd.Best!.Finish.Should().Be(Math.Min(own, other.Best!.Finish), $"seed {seed}");
+        }
+    }
+
+    [Fact]
     public void The_exact_solver_finds_nothing_better_than_the_search_of_a_small_project()
     {
         for (var seed = 0; seed < Seeds; seed++)
