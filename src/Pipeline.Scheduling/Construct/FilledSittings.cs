@@ -8,14 +8,12 @@ internal sealed class FilledSittings
 {
     private const int Legs = 3;
     private const double Hot = 0.3;
-    private const int Tries = 16;
-    private const int Seeds = 256;
-    private static readonly double[] ChangeWorths = [10, 3, 30, 100];
-    private static readonly (double ToolWorth, double UrgencyWorth, double Shake)[] Choices = [(0.2, 0.1, 2), (0.1, 0.1, 1), (0.2, 0.05, 1)];
+    private static readonly double[] ToolWorths = [0.1, 0.2, 0.15, 0.05];
+    private static readonly double[] UrgencyWorths = [0.4, 0.1, 0.2, 0.05, 0.8, 0.02];
+    private static readonly int[] Patiences = [6, 15];
 
     private readonly KeySearch[] searches;
     private readonly double[] keys;
-    private readonly long longest;
     private readonly int threads;
     private Filling? best;
     private double bestCost = double.MaxValue;
@@ -31,8 +29,7 @@ internal sealed class FilledSittings
         this.threads = threads;
         var clock = new OpenTime(net, Enumerable.Range(0, net.Problem.Workers.Length), once: true);
         keys = [.. latest.Select(t => (double)clock.At((long)t))];
-        longest = net.LongestOpen.DefaultIfEmpty(0).Max();
-        searches = [.. Enumerable.Range(0, 2).Select(w => new KeySearch(net, components, heads, (2 * seed) + w))];
+        searches = [.. Enumerable.Range(0, 2).Select(w => new KeySearch(net, components, heads, Math.Max(1, keys.Max()), (2 * seed) + w))];
     }
 
     public long Work => searches.Sum(s => s.Work);
@@ -44,20 +41,18 @@ internal sealed class FilledSittings
         {
             if (best is not null && (Work > work || cancel.IsCancellationRequested))
                 return;
-            if (searches[0].Fill(filling) is not { } table)
+            if (searches[0].Fill(filling) is not { } cost || cost >= bestCost)
                 continue;
-            offer(table);
-            if (searches[0].Cost(table) is var cost && cost < bestCost)
-                (best, bestCost) = (filling, cost);
+            offer(searches[0].Table);
+            (best, bestCost) = (filling, cost);
         }
     }
 
-    private IEnumerable<Filling> Fillings()
-    {
-        var plain = ChangeWorths.SelectMany(worth => new[] { longest / 2, longest }.Select(full => new Filling(keys, worth, full))).ToArray();
-        var choices = Choices.Select(c => new Choice(Tries, c.ToolWorth, c.UrgencyWorth, longest * c.Shake, new int[Seeds]));
-        return plain.Concat(choices.SelectMany(choice => plain.Select(filling => filling with { Choice = choice })));
-    }
+    private IEnumerable<Filling> Fillings() =>
+        from patience in Patiences
+        from tool in ToolWorths
+        from urgency in UrgencyWorths
+        select new Filling(keys, tool, urgency, patience);
 
     /// <summary>Searches over the keys for so much work.</summary>
     public void Improve(long work, Action<Timetable> offer, CancellationToken cancel)

@@ -22,12 +22,12 @@ internal sealed class Fitting(Timetable table)
         foreach (var worker in net.Workers[activity])
         {
             var days = table.Days[worker];
-            for (var d = FirstDay(days, startFrom); d < days.Length; d++)
+            var least = Least(activity, units);
+            var from = net.Work(activity, units) > 0 ? Math.Max(startFrom, workFrom) : startFrom;
+            for (var d = table.NextWithRoom(worker, FirstDay(days, from), least); d < days.Length; d = table.NextWithRoom(worker, d + 1, least))
             {
                 if (days[d].Start >= Math.Min(until, best.WorkStart))
                     break;
-                if (days[d].End <= workFrom && net.Work(activity, units) > 0)
-                    continue;
                 var spot = InDay(activity, units, worker, d, workFrom, startFrom);
                 if (spot.IsNone)
                     continue;
@@ -40,12 +40,14 @@ internal sealed class Fitting(Timetable table)
         return best;
     }
 
+    private long Least(int activity, int units) => net[activity].SetUp + net.Work(activity, units) + net[activity].PutAway;
+
     /// <summary>The earliest spot in one open interval.</summary>
     public Spot InDay(int activity, int units, int worker, int d, long workFrom, long startFrom)
     {
         var day = table.Days[worker][d];
-        var least = net[activity].SetUp + net.Work(activity, units) + net[activity].PutAway;
-        if (Math.Min(day.End - day.Start, day.Most) - day.Used - day.Tail < least)
+        var least = Least(activity, units);
+        if (day.Free < least)
             return Spot.None;
         var from = Math.Max(day.Start, startFrom);
         for (var b = 0; b <= day.Blocks.Count; b++)

@@ -11,21 +11,19 @@ internal sealed class KeySearch
 
     private readonly Net net;
     private readonly Components components;
-    private readonly Dispatcher dispatcher;
+    private readonly SittingFiller filler;
     private readonly OpenTime clock;
     private readonly Random random;
     private readonly double span;
     private readonly double meanWork;
-    private readonly long longest;
 
-    public KeySearch(Net net, Components components, Heads heads, int seed)
+    public KeySearch(Net net, Components components, Heads heads, double horizon, int seed)
     {
         this.net = net;
         this.components = components;
-        dispatcher = new Dispatcher(net, components, heads);
+        filler = new SittingFiller(net, components, new Dispatcher(net, components, heads), horizon);
         clock = new OpenTime(net, Enumerable.Range(0, net.Problem.Workers.Length), once: true);
         random = new Random(seed);
-        longest = net.LongestOpen.DefaultIfEmpty(0).Max();
         var attended = Enumerable.Range(0, net.Count).Where(a => net.Attended[a]).ToArray();
         meanWork = Math.Max(1, attended.Select(a => (double)net[a].SetUp + net.Work(a, net.Units[a])).DefaultIfEmpty(1).Average());
         span = attended.Sum(a => (double)net[a].SetUp + net.Work(a, net.Units[a]));
@@ -36,9 +34,12 @@ internal sealed class KeySearch
     public double BestCost { get; private set; } = double.MaxValue;
 
     /// <summary>How the best of the last run was filled.</summary>
-    public Filling BestFilling { get; private set; } = new([], 0, 0);
+    public Filling BestFilling { get; private set; } = new([], 0, 0, 0);
 
     public long Work { get; private set; }
+
+    /// <summary>What was filled last.</summary>
+    public Timetable Table => filler.Table;
 
     /// <summary>Goes on from a filling for so much work.</summary>
     public void Run(Filling from, double fromCost, long work, double hot, CancellationToken cancel)
@@ -46,28 +47,42 @@ internal sealed class KeySearch
         var (now, cost) = (from, fromCost);
         (BestFilling, BestCost) = (from, fromCost);
         var begun = Work;
+        Fill(from, 0);
+        filler.Keep();
         while (Work - begun < work && !cancel.IsCancellationRequested)
         {
             var done = (double)(Work - begun) / work;
-            var next = Change(now, 0.3 * Math.Pow(0.03, done));
-            var table = Fill(next);
-            if (table is null)
-                continue;
-            var price = Cost(table);
+            var (next, first) = Change(now, 0.3 * Math.Pow(0.03, done));
+            var price = Fill(next, first);
             if (price < BestCost)
-                (Best, BestFilling, BestCost) = (table, next, price);
-            if (price > cost && random.NextDouble() >= Math.Exp((cost - price) / (hot * meanWork * Math.Pow(0.05, done))))
+                (Best, BestFilling, BestCost) = (Table.Copy(), next, price.Value);
+            if (price is not { } newCost || (newCost > cost && random.NextDouble() >= Math.Exp((cost - newCost) / (hot * meanWork * Math.Pow(0.05, done)))))
+            {
+                TakeBack();
                 continue;
-            (now, cost) = (next, price);
+            }
+
+            filler.Keep();
+            (now, cost) = (next, newCost);
         }
     }
 
-    /// <summary>A timetable filled so, or null if not everything could be put in.</summary>
-    public Timetable? Fill(Filling filling)
+    /// <summary>The cost of a timetable filled so, or null if not everything could be put in.</summary>
+    public double? Fill(Filling filling) => Fill(filling, 0);
+
+    private double? Fill(Filling filling, int from)
     {
-        var table = new SittingFiller(net, components, dispatcher).Fill(filling);
-        Work += 1 + (WorkPerPut * (table?.Work ?? 0));
-        return table is null ? null : dispatcher.Complete(table, new Dispatch(filling.Keys, 0.5));
+        var before = Table.Work;
+        var isWhole = filler.Fill(filling, from);
+        Work += 1 + (WorkPerPut * (Table.Work - before));
+        return isWhole ? Cost(Table) : null;
+    }
+
+    private void TakeBack()
+    {
+        var before = Table.Work;
+        filler.TakeBack();
+        Work += WorkPerPut * (Table.Work - before);
     }
 
     /// <summary>Lateness above all, then the finish on the clock of those at hand; the mean completion says which way is downhill.</summary>
@@ -94,9 +109,22 @@ internal sealed class KeySearch
         return (1000 * late) + clock.At(finish) + (1e-4 * finish) + (weight > 0 ? completion / weight : 0) + (0.1 * changes);
     }
 
-    private Filling Change(Filling filling, double strength)
+    // Another filling, and the first sitting that it could change.
+    private (Filling Filling, int First) Change(Filling filling, double strength)
     {
+        if (random.Next(20) == 0)
+        {
+            var other = filling with
+            {
+                ToolWorth = random.NextDouble() * 0.5,
+                UrgencyWorth = Math.Exp(-4 * random.NextDouble()),
+                Patience = 1 + random.Next(30),
+            };
+            return (other, 0);
+        }
+
         var keys = (double[])filling.Keys.Clone();
+        var first = int.MaxValue;
         for (var count = 1 + random.Next(3); count > 0; count--)
         {
             var a = random.Next(keys.Length);
@@ -108,23 +136,10 @@ internal sealed class KeySearch
                 var b = random.Next(keys.Length);
                 keys[a] = keys[b] + ((random.NextDouble() - 0.5) * meanWork);
             }
+
+            first = Math.Min(first, filler.FirstOf(components.Of[a]));
         }
 
-        var changeWorth = random.Next(20) == 0 ? Math.Exp((random.NextDouble() * 7) - 1) : filling.ChangeWorth;
-        var fullFrom = random.Next(20) == 0 ? (long)(longest * random.NextDouble() * 1.2) : filling.FullFrom;
-        return new Filling(keys, changeWorth, fullFrom) { Choice = filling.Choice is { } choice ? Change(choice) : null };
-    }
-
-    private Choice Change(Choice choice)
-    {
-        var seeds = (int[])choice.Seeds.Clone();
-        for (var count = random.Next(4); count > 0; count--)
-            seeds[random.Next(seeds.Length)] = random.Next(1 << 20);
-        return new Choice(
-            choice.Tries,
-            random.Next(20) == 0 ? random.NextDouble() * 0.5 : choice.ToolWorth,
-            random.Next(20) == 0 ? random.NextDouble() * 0.4 : choice.UrgencyWorth,
-            random.Next(20) == 0 ? longest * Math.Exp((random.NextDouble() * 4) - 2) : choice.Shake,
-            seeds);
+        return (filling with { Keys = keys }, first);
     }
 }

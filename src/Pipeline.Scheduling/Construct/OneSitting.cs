@@ -3,39 +3,54 @@ using System.Runtime.InteropServices;
 namespace Pipeline.Scheduling;
 
 /// <summary>
-/// Fills one sitting after another: the most urgent of what is ready, a tool only when there is enough to do with it, and
-/// towards the end what fits best into the rest. A sitting can be emptied again.
+/// Fills one sitting after another: what is ready is chosen so that the work that gets done is worth most, and a tool is got ready
+/// only if that is worth it. A sitting can be emptied again.
 /// </summary>
 internal sealed class OneSitting
 {
-    private const int ScoredPerPlacement = 24;
+    private const int ScoredPerPlacement = 8;
+    private const int MostAtHand = 24;
+    private const int MostOfLoad = Knapsack.MostItems - MostAtHand;
 
     private readonly Net net;
     private readonly Components components;
     private readonly Dispatcher dispatcher;
     private readonly Fitting fitting;
-    private readonly Filling filling;
+    private readonly double horizon;
     private readonly List<int> ready = [];
     private readonly List<int> candidates = [];
-    private readonly RestFilling rests = new();
+    private readonly List<double> urgencies = [];
+    private readonly List<long> overheads = [];
+    private readonly List<(int Group, int Units)> chosen = [];
+    private readonly Knapsack knapsack = new();
     private readonly int[] missing;
     private readonly double[] keys;
     private readonly int[] toolUser;
     private readonly long[] readyFrom;
-    private readonly List<double> scores = [];
-    private Shaking shaking;
+    private readonly int[] triedIn;
+    private Filling filling = new([], 0, 0, 0);
+    private int number;
+    private int sinceReady;
 
-    public OneSitting(Net net, Components components, Dispatcher dispatcher, Timetable table, Fitting fitting, Filling how)
+    /// <param name="net">The problem.</param>
+    /// <param name="components">Its groups.</param>
+    /// <param name="dispatcher">Puts in what is tied.</param>
+    /// <param name="table">What is to be filled.</param>
+    /// <param name="horizon">The key of what is least urgent.</param>
+    public OneSitting(Net net, Components components, Dispatcher dispatcher, Timetable table, double horizon)
     {
         this.net = net;
         this.components = components;
         this.dispatcher = dispatcher;
-        this.fitting = fitting;
+        this.horizon = horizon;
+        fitting = new Fitting(table);
         Table = table;
-        filling = how;
-        keys = [.. components.Groups.Select(group => group.Min(a => how.Keys[a]))];
+        keys = new double[components.Groups.Length];
         toolUser = [.. components.Groups.Select(group => group.FirstOrDefault(a => net.Tool[a] >= 0, -1))];
         readyFrom = new long[keys.Length];
+        ReadyIn = new int[keys.Length];
+        triedIn = new int[keys.Length];
+        Array.Fill(triedIn, -1);
         missing = [.. components.Groups.Select((group, g) => group.Sum(a => net.In[a].Count(arc => components.Of[arc.From] != g)))];
         // all at once: one that is settled already makes others ready
         foreach (var g in Enumerable.Range(0, missing.Length).Where(g => missing[g] == 0).ToArray())
@@ -47,8 +62,19 @@ internal sealed class OneSitting
     /// <summary>Whether anything is left that a sitting could be filled with.</summary>
     public bool HasMore => ready.Count > 0;
 
+    /// <summary>Per group, the number of the sitting in which it became ready.</summary>
+    public int[] ReadyIn { get; }
+
     /// <summary>Where a filling stood.</summary>
     internal sealed record Standing(int Runs, int[] Ready, int[] Missing, long[] ReadyFrom);
+
+    /// <summary>Decides in another way from now on.</summary>
+    public void Use(Filling how)
+    {
+        filling = how;
+        for (var g = 0; g < keys.Length; g++)
+            keys[g] = components.Groups[g].Min(a => how.Keys[a]);
+    }
 
     /// <summary>Where it stands now.</summary>
     public Standing Mark() => new(Table.Runs.Count, [.. ready], [.. missing], [.. readyFrom]);
@@ -56,18 +82,18 @@ internal sealed class OneSitting
     /// <summary>Takes out what has been put in since.</summary>
     public void BackTo(Standing mark)
     {
-        while (Table.Runs.Count > mark.Runs)
-            Table.TakeOutLast();
+        Table.TakeOutAfter(mark.Runs);
         ready.Clear();
         ready.AddRange(mark.Ready);
         mark.Missing.CopyTo(missing, 0);
         mark.ReadyFrom.CopyTo(readyFrom, 0);
     }
 
-    /// <summary>Fills one sitting of one worker.</summary>
-    public void Fill(int worker, int d, Shaking shaken)
+    /// <summary>Fills one sitting of one worker, the one with this number.</summary>
+    public void Fill(int worker, int d, int sitting)
     {
-        shaking = shaken;
+        number = sitting;
+        Array.Fill(triedIn, -1);
         var day = Table.Days[worker][d];
         var at = day.Start;
         for (var rounds = 0; rounds < 1000; rounds++)
@@ -83,7 +109,7 @@ internal sealed class OneSitting
                 continue;
             }
 
-            if (!PutOne(worker, d, from, to))
+            if (!PutSome(worker, d, from, to))
                 at = Math.Min(next, to);
             else
                 at = from;
@@ -105,10 +131,11 @@ internal sealed class OneSitting
         return (at, day.End - day.Tail);
     }
 
-    // What could be taken up at a time; returns when the next one could be.
+    // What could be taken up at a time, the most urgent first; returns when the next one could be.
     private long Candidates(int worker, long from, long to)
     {
         candidates.Clear();
+        urgencies.Clear();
         var next = long.MaxValue;
         foreach (var g in ready)
         {
@@ -116,76 +143,156 @@ internal sealed class OneSitting
             if (net.Attended[a] && !net.Workers[a].Contains(worker))
                 continue;
             var start = Math.Max(readyFrom[g] - net[a].SetUp, net[a].NotBefore);
-            if (start <= from)
-                candidates.Add(g);
-            else if (start < to)
-                next = Math.Min(next, start);
+            if (start > from)
+            {
+                if (start < to)
+                    next = Math.Min(next, start);
+                continue;
+            }
+
+            candidates.Add(g);
+            urgencies.Add(keys[g]);
         }
 
+        CollectionsMarshal.AsSpan(urgencies).Sort(CollectionsMarshal.AsSpan(candidates));
         return next;
     }
 
-    private bool PutOne(int worker, int d, long from, long to)
+    private bool PutSome(int worker, int d, long from, long to)
     {
-        var day = Table.Days[worker][d];
+        if (PutOneTied())
+            return true;
+
         // going through many takes as long as placing a few
         Table.Work += candidates.Count / ScoredPerPlacement;
-        scores.Clear();
-        foreach (var g in candidates)
-            scores.Add(Score(g, day, from));
-        CollectionsMarshal.AsSpan(scores).Sort(CollectionsMarshal.AsSpan(candidates));
-        var first = candidates[0];
-        if (to - from <= filling.FullFrom && !components.IsTied[first] && Overhead(first, day, from) == 0 && PutBestFit(worker, d, from, to))
-            return true;
+        Choose(Table.Days[worker][d], from, to);
+        var any = false;
+        sinceReady = 0;
+        foreach (var (g, units) in chosen)
+        {
+            any |= Put(g, units, worker, d, from);
+            // what has become ready may be better than the rest of what was chosen
+            if (sinceReady > 0)
+                break;
+        }
+
+        return any;
+    }
+
+    // What is tied goes in when it is the most urgent or has waited long enough, or if its tool is in use then anyway.
+    private bool PutOneTied()
+    {
+        var isFirst = true;
         foreach (var g in candidates)
         {
-            if (components.IsTied[g] ? PutTied(g) : Put(g, worker, d, from, to, parting: to == day.End - day.Tail))
+            if (!components.IsTied[g])
+            {
+                isFirst = false;
+                continue;
+            }
+
+            var mustGo = isFirst || (toolUser[g] >= 0 && number - ReadyIn[g] > filling.Patience);
+            if (!isFirst && (triedIn[g] == number || (!mustGo && toolUser[g] < 0)))
+                continue;
+            triedIn[g] = number;
+            var (closing, runs) = (Table.Closing, Table.Runs.Count);
+            if (!dispatcher.PutTied(Table, fitting, g))
+                continue;
+            if (mustGo || Table.Closing <= closing)
+            {
+                Settled(g);
                 return true;
+            }
+
+            Table.TakeOutAfter(runs);
         }
 
         return false;
     }
 
-    private bool PutTied(int g)
+    // Chooses what is worth most until the end of the gap: of what needs nothing got ready, and of one load that does.
+    private void Choose(Day day, long from, long to)
     {
-        if (!dispatcher.PutLot(Table, fitting, g))
-            return false;
-        Settled(g);
-        return true;
-    }
-
-    // The whole lot, or as many units as fit before the sitting ends.
-    private bool Put(int g, int worker, int d, long from, long to, bool parting)
-    {
-        var a = components.Groups[g][0];
-        var first = dispatcher.NextUnit(Table, a);
-        var units = net.Units[a] - first;
-        var room = to - from - net[a].SetUp - net[a].PutAway;
-        if (net.Work(a, units) > room)
+        overheads.Clear();
+        foreach (var g in candidates)
+            overheads.Add(components.IsTied[g] ? long.MaxValue : Overhead(g, day, from));
+        knapsack.Begin(to - from);
+        for (var i = 0; i < candidates.Count && knapsack.Count < MostAtHand; i++)
         {
-            if (!parting || net.Whole[a] || room < 2 * net[a].SetUp)
-                return false;
-            units = (int)Math.Min(units - 1, room / Math.Max(1, net[a].PerUnit));
+            if (overheads[i] == 0)
+                Add(candidates[i]);
         }
 
-        for (; units > 0; units = parting && !net.Whole[a] ? units - 1 : 0)
+        knapsack.Mark();
+        var best = knapsack.WorthOf(to - from);
+        knapsack.Choose(to - from, chosen);
+        for (var i = 0; i < candidates.Count; i++)
         {
-            if (Put(g, first, units, worker, d, from))
-                return true;
-        }
+            var room = to - from - overheads[i];
+            if (overheads[i] == 0 || room <= 0 || FirstOfLoad(i) < i)
+                continue;
+            knapsack.BackToMark();
+            var others = knapsack.Count;
+            for (var j = i; j < candidates.Count && knapsack.Count < others + MostOfLoad; j++)
+            {
+                if (IsSameLoad(i, j))
+                    Add(candidates[j]);
+            }
 
-        return false;
+            if (knapsack.WorthOf(room) is var worth && worth > best)
+            {
+                best = worth;
+                knapsack.Choose(room, chosen);
+                LoadFirst();
+            }
+        }
     }
 
-    private bool Put(int g, int first, int units, int worker, int d, long from)
+    // A tool is got ready at once, and not after what needs nothing got ready.
+    private void LoadFirst()
+    {
+        var others = chosen.FindIndex(c => overheads[candidates.IndexOf(c.Group)] > 0);
+        if (others <= 0)
+            return;
+        chosen.AddRange(chosen[..others]);
+        chosen.RemoveRange(0, others);
+    }
+
+    private int FirstOfLoad(int i)
+    {
+        var first = 0;
+        while (!IsSameLoad(first, i))
+            first++;
+        return first;
+    }
+
+    private bool IsSameLoad(int i, int j) => i == j || (NeedsLoad(i) is var one && one.Tool >= 0 && one == NeedsLoad(j));
+
+    // The load that a tool would have to be got ready with; none where nothing needs to be, or where it is not done here.
+    private (int Tool, int Load) NeedsLoad(int i) => overheads[i] is 0 or long.MaxValue
+        ? (-1, -1)
+        : (net.Tool[toolUser[candidates[i]]], net.Load[toolUser[candidates[i]]]);
+
+    private void Add(int g)
     {
         var a = components.Groups[g][0];
+        var units = net.Units[a] - Placing.NextUnit(Table, a);
+        var worth = 1 - (filling.UrgencyWorth * keys[g] / horizon) + (net.Tool[a] >= 0 ? filling.ToolWorth : 0);
+        // what is done together takes as long whatever its number
+        var isWhole = net.Whole[a];
+        knapsack.Add(g, net[a].SetUp + net[a].PutAway + (isWhole ? net.Work(a, units) : 0), isWhole ? 0 : net[a].PerUnit, units, isWhole, worth);
+    }
+
+    private bool Put(int g, int units, int worker, int d, long from)
+    {
+        var a = components.Groups[g][0];
+        var first = Placing.NextUnit(Table, a);
         Table.Work++;
-        var spot = fitting.InDay(a, units, worker, d, dispatcher.WorkFrom(Table, a, first, units), Math.Max(from, net[a].NotBefore));
+        var spot = fitting.InDay(a, units, worker, d, Placing.WorkFrom(Table, a, first, units), Math.Max(from, net[a].NotBefore));
         if (spot.IsNone)
             return false;
         Table.Put(a, first, units, spot);
-        if (dispatcher.Broken(Table, a, first, units) is not null)
+        if (Placing.Broken(Table, a, first, units) is not null)
         {
             Table.TakeOutLast();
             return false;
@@ -194,35 +301,6 @@ internal sealed class OneSitting
         Settled(g);
         return true;
     }
-
-    // The runs that together leave the shortest rest, the more urgent ones among those alike.
-    private bool PutBestFit(int worker, int d, long from, long to)
-    {
-        var day = Table.Days[worker][d];
-        rests.Begin(to - from);
-        foreach (var g in candidates)
-        {
-            var a = components.Groups[g][0];
-            if (components.IsTied[g] || Overhead(g, day, from) > 0)
-                continue;
-            var units = net.Units[a] - dispatcher.NextUnit(Table, a);
-            var isWhole = net.Whole[a];
-            if (!rests.Add(g, net[a].SetUp + net[a].PutAway, isWhole ? net.Work(a, units) : net[a].PerUnit, isWhole ? 1 : units))
-                break;
-        }
-
-        var any = false;
-        foreach (var (g, units) in rests.Best())
-        {
-            var a = components.Groups[g][0];
-            var first = dispatcher.NextUnit(Table, a);
-            any |= Put(g, first, net.Whole[a] ? net.Units[a] - first : units, worker, d, Gap(day, from).From);
-        }
-
-        return any;
-    }
-
-    private double Score(int g, Day day, long at) => keys[g] + (filling.ChangeWorth * Overhead(g, day, at)) + shaking.Of(g);
 
     // Attended ticks to get the tool ready, and to close it down if it would not be used in this sitting otherwise.
     private long Overhead(int g, Day day, long at)
@@ -246,7 +324,7 @@ internal sealed class OneSitting
 
     private void Settled(int g)
     {
-        if (components.Groups[g].Any(a => dispatcher.IsMissing(Table, a)))
+        if (components.Groups[g].Any(a => Placing.IsMissing(Table, a)))
         {
             SetReadyFrom(g);
             return;
@@ -266,8 +344,10 @@ internal sealed class OneSitting
 
     private void Ready(int g)
     {
+        ReadyIn[g] = number;
+        sinceReady++;
         var a = components.Groups[g][0];
-        if (components.Groups[g].All(b => !dispatcher.IsMissing(Table, b)))
+        if (components.Groups[g].All(b => !Placing.IsMissing(Table, b)))
         {
             ready.Add(g);
             Settled(g);
@@ -292,7 +372,7 @@ internal sealed class OneSitting
     private void SetReadyFrom(int g)
     {
         var a = dispatcher.FirstOf(Table, g);
-        var first = dispatcher.NextUnit(Table, a);
-        readyFrom[g] = dispatcher.WorkFrom(Table, a, first, components.IsTied[g] ? 1 : net.Units[a] - first);
+        var first = Placing.NextUnit(Table, a);
+        readyFrom[g] = Placing.WorkFrom(Table, a, first, components.IsTied[g] ? 1 : net.Units[a] - first);
     }
 }

@@ -1,83 +1,97 @@
 namespace Pipeline.Scheduling;
 
 /// <summary>
-/// Fills a timetable sitting after sitting, as a painter would. Where the filling says so, each sitting is filled in several
-/// ways first, and the way stays that gets most done.
+/// Fills a timetable sitting after sitting, as a painter would. It can be filled again in another way from some sitting on, and
+/// that kept or taken back.
 /// </summary>
-internal sealed class SittingFiller(Net net, Components components, Dispatcher dispatcher)
+internal sealed class SittingFiller
 {
-    private double latest;
+    // Marks take room and time: there are about so many in a plan.
+    private const int Marks = 24;
+
+    // Putting a run back where it was takes so much less than finding a place for it.
+    private const int PutBackPerPlacement = 8;
+
+    private readonly Dispatcher dispatcher;
+    private readonly OneSitting? sitting;
+    private readonly (int Worker, int Day)[] days;
+    private int sittings;
+    private readonly int[] readyIn;
+    private readonly List<(int Number, OneSitting.Standing At)> marks = [];
+    private readonly List<(int Number, OneSitting.Standing At)> newMarks = [];
+    private readonly List<(int Activity, int First, int Units, Spot Spot)> kept = [];
+    private int common;
+    private int filled;
+
+    /// <param name="net">The problem.</param>
+    /// <param name="components">Its groups.</param>
+    /// <param name="dispatcher">Puts in what is tied or left over.</param>
+    /// <param name="horizon">The key of what is least urgent.</param>
+    public SittingFiller(Net net, Components components, Dispatcher dispatcher, double horizon)
+    {
+        this.dispatcher = dispatcher;
+        Table = new Timetable(net);
+        days = [.. Enumerable.Range(0, Table.Days.Length)
+            .SelectMany(w => Enumerable.Range(0, Table.Days[w].Length).Select(d => (Worker: w, Day: d, Table.Days[w][d].Start)))
+            .OrderBy(d => d.Start).ThenBy(d => d.Worker).Select(d => (d.Worker, d.Day))];
+        sittings = days.Length;
+        readyIn = new int[components.Groups.Length];
+        if (!dispatcher.PutPinned(Table, new Fitting(Table)))
+            return;
+        sitting = new OneSitting(net, components, dispatcher, Table, horizon);
+        marks.Add((0, sitting.Mark()));
+    }
+
+    public Timetable Table { get; }
+
+    /// <summary>The first sitting in which it matters how urgent a group is.</summary>
+    public int FirstOf(int group) => readyIn[group];
 
     /// <summary>
-    /// The timetable, as far as it could be filled; the groups that are not in it are left to the dispatcher.
-    /// Null if what must start at a given tick cannot.
+    /// Fills the sittings in another way from one on; those before are as they were kept. False if not everything could be put in.
     /// </summary>
-    public Timetable? Fill(Filling how)
+    public bool Fill(Filling how, int from)
     {
-        var table = new Timetable(net);
-        var fitting = new Fitting(table);
-        latest = Math.Max(1, how.Keys.Max());
-        if (!dispatcher.PutPinned(table, fitting))
-            return null;
-        var sitting = new OneSitting(net, components, dispatcher, table, fitting, how);
-        var days = Enumerable.Range(0, table.Days.Length)
-            .SelectMany(w => Enumerable.Range(0, table.Days[w].Length).Select(d => (Worker: w, Day: d, table.Days[w][d].Start)))
-            .OrderBy(d => d.Start).ThenBy(d => d.Worker);
-        var number = 0;
-        foreach (var (worker, day, _) in days)
+        if (sitting is null)
+            return false;
+        common = marks.FindLastIndex(m => m.Number <= from);
+        newMarks.Clear();
+        var every = Math.Max(1, sittings / Marks);
+        sitting.BackTo(marks[common].At);
+        sitting.Use(how);
+        var number = marks[common].Number;
+        for (; number < days.Length && sitting.HasMore; number++)
         {
-            if (!sitting.HasMore)
-                break;
-            if (how.Choice is { } choice)
-                FillAsIsBest(sitting, how, choice, worker, day, choice.Seeds[number++ % choice.Seeds.Length]);
-            else
-                sitting.Fill(worker, day, Shaking.None);
+            if (number % every == 0 && number > marks[common].Number)
+                newMarks.Add((number, sitting.Mark()));
+            sitting.Fill(days[number].Worker, days[number].Day, number);
         }
 
-        return table;
+        sittings = number;
+        filled = Table.Runs.Count;
+        return dispatcher.Complete(Table, new Dispatch(how.Keys, 0.5)) is not null;
     }
 
-    private void FillAsIsBest(OneSitting sitting, Filling how, Choice choice, int worker, int day, int seed)
+    /// <summary>What was filled last is kept.</summary>
+    public void Keep()
     {
-        var mark = sitting.Mark();
-        var (best, last) = (Shaking.None, Shaking.None);
-        var most = double.MinValue;
-        for (var t = 0; t < choice.Tries; t++)
-        {
-            if (t > 0)
-            {
-                sitting.BackTo(mark);
-                last = new Shaking(choice.Shake, ((seed + day) * choice.Tries) + t);
-            }
-
-            sitting.Fill(worker, day, last);
-            if (Worth(sitting.Table, how, choice, worker, day, mark.Runs) is var worth && worth > most)
-                (best, most) = (last, worth);
-        }
-
-        if (last == best)
-            return;
-        sitting.BackTo(mark);
-        sitting.Fill(worker, day, best);
+        marks.RemoveRange(common + 1, marks.Count - common - 1);
+        marks.AddRange(newMarks);
+        sitting!.ReadyIn.CopyTo(readyIn, 0);
+        var first = marks[common].At.Runs;
+        kept.RemoveRange(first - marks[0].At.Runs, kept.Count - first + marks[0].At.Runs);
+        for (var i = first; i < filled; i++)
+            kept.Add((Table.Runs[i].Activity, Table.Runs[i].First, Table.Runs[i].Units, Table.Runs[i].Spot));
     }
 
-    // What has been got done since: the work itself, and a set-up if it is the lot's first. Set-ups of further parts, clean-outs,
-    // close-downs and rests are not worth anything. Time taken in other sittings is taken off.
-    private double Worth(Timetable table, Filling how, Choice choice, int worker, int day, int from)
+    /// <summary>What was filled last is taken back.</summary>
+    public void TakeBack()
     {
-        double worth = 0;
-        for (var i = from; i < table.Runs.Count; i++)
-        {
-            var run = table.Runs[i];
-            if (run.Worker < 0)
-                continue;
-            var a = run.Activity;
-            var work = net.Work(a, run.Units) + (run.First == net.Done[a] ? net[a].SetUp + net[a].PutAway : 0);
-            worth += work * (1 - (choice.UrgencyWorth * how.Keys[a] / latest) + (net.Tool[a] >= 0 ? choice.ToolWorth : 0));
-            if (run.Worker != worker || run.Day != day)
-                worth -= run.End - run.Start;
-        }
-
-        return worth;
+        var first = marks[common].At.Runs;
+        Table.TakeOutAfter(first);
+        for (var i = first - marks[0].At.Runs; i < kept.Count; i++)
+            Table.Put(kept[i].Activity, kept[i].First, kept[i].Units, kept[i].Spot);
+        Table.Work += (Table.Runs.Count - first) / PutBackPerPlacement;
+        readyIn.CopyTo(sitting!.ReadyIn, 0);
     }
 }

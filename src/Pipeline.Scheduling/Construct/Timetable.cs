@@ -14,6 +14,9 @@ internal sealed class Placed
     public long WorkStart;
     public long End;
     public bool IsPast;
+
+    /// <summary>Where it was put at first; a clean-out may have changed since.</summary>
+    public Spot Spot;
 }
 
 /// <summary>One open interval of one worker and what is in it.</summary>
@@ -32,6 +35,9 @@ internal sealed class Day(Interval open, long most)
 
     /// <summary>Ticks at the end kept for close-downs.</summary>
     public long Tail;
+
+    /// <summary>Attended ticks that are left.</summary>
+    public long Free => Math.Min(End - Start, Most) - Used - Tail;
 
     public long LastEnd => Blocks.Count == 0 ? Start : Math.Max(Start, Blocks[^1].End);
 }
@@ -61,6 +67,7 @@ internal sealed class Timetable
     public const long Unset = long.MinValue;
 
     private readonly Profile[] places;
+    private readonly DayRoom[] rooms;
 
     public Timetable(Net net)
     {
@@ -71,6 +78,7 @@ internal sealed class Timetable
         Uses = [.. net.Problem.Tools.Select(t => Enumerable.Range(0, t.Count).Select(_ => new List<Placed>()).ToArray())];
         places = [.. net.Problem.Places.Select(p => new Profile(p.Capacity))];
         PutPast();
+        rooms = [.. Days.Select(days => new DayRoom(days))];
     }
 
     public Net Net { get; }
@@ -85,8 +93,14 @@ internal sealed class Timetable
     /// <summary>In order of putting in.</summary>
     public List<Placed> Runs { get; } = [];
 
+    /// <summary>Ticks kept for close-downs in all.</summary>
+    public long Closing { get; private set; }
+
     /// <summary>Placements tried.</summary>
     public long Work { get; set; }
+
+    /// <summary>A worker's first open interval from one on with so many free ticks; their number if there is none.</summary>
+    public int NextWithRoom(int worker, int day, long ticks) => rooms[worker].Next(day, ticks);
 
     /// <summary>The earliest time from which the places have room for a run's units.</summary>
     public long PlacesFit(int activity, int units, long workStart)
@@ -136,6 +150,7 @@ internal sealed class Timetable
             CleanOut = spot.CleanOut,
             WorkStart = spot.WorkStart,
             End = spot.End,
+            Spot = spot,
         };
         if (spot.ToolNumber >= 0)
             TakeTool(run, spot.ToolPosition);
@@ -144,6 +159,7 @@ internal sealed class Timetable
             var day = Days[run.Worker][run.Day];
             day.Blocks.Insert(Position(day.Blocks, run.Start, run.End), run);
             day.Used += run.End - run.Start;
+            rooms[run.Worker].Set(run.Day, day.Free);
         }
 
         FillPlaces(run, 1);
@@ -151,6 +167,15 @@ internal sealed class Timetable
             Starts[Net.Offset[activity] + first + k] = run.WorkStart + (k * Net.Step[activity]);
         Runs.Add(run);
         return run;
+    }
+
+    /// <summary>The same runs in a timetable of their own.</summary>
+    public Timetable Copy()
+    {
+        var copy = new Timetable(Net);
+        for (var i = copy.Runs.Count; i < Runs.Count; i++)
+            copy.Put(Runs[i].Activity, Runs[i].First, Runs[i].Units, Runs[i].Spot);
+        return copy;
     }
 
     /// <summary>Takes the last run out again.</summary>
@@ -166,10 +191,18 @@ internal sealed class Timetable
             var day = Days[run.Worker][run.Day];
             day.Blocks.Remove(run);
             day.Used -= run.End - run.Start;
+            rooms[run.Worker].Set(run.Day, day.Free);
         }
 
         if (run.ToolNumber >= 0)
             LeaveTool(run);
+    }
+
+    /// <summary>Takes out all but the first so many runs.</summary>
+    public void TakeOutAfter(int count)
+    {
+        while (Runs.Count > count)
+            TakeOutLast();
     }
 
     /// <summary>Where a block that starts then belongs.</summary>
@@ -188,12 +221,12 @@ internal sealed class Timetable
         var after = position < uses.Count ? uses[position] : null;
         var afterStart = after?.Start ?? long.MaxValue;
         if (before is not null && HasToClose(before, afterStart) && !HasToClose(before, run.Start))
-            Days[before.Worker][before.Day].Tail -= CloseDown(before.Activity);
+            AddTail(before, -CloseDown(before.Activity));
         uses.Insert(position, run);
         if (after is { IsPast: false })
             SetCleanOut(after, Net.CleanOut(Net.Tool[run.Activity], Held(run, after.Start), Net.Load[after.Activity]));
         if (HasToClose(run, after?.Start ?? long.MaxValue))
-            Days[run.Worker][run.Day].Tail += CloseDown(run.Activity);
+            AddTail(run, CloseDown(run.Activity));
     }
 
     private void LeaveTool(Placed run)
@@ -203,12 +236,20 @@ internal sealed class Timetable
         var before = position > 0 ? uses[position - 1] : null;
         var after = position + 1 < uses.Count ? uses[position + 1] : null;
         if (HasToClose(run, after?.Start ?? long.MaxValue))
-            Days[run.Worker][run.Day].Tail -= CloseDown(run.Activity);
+            AddTail(run, -CloseDown(run.Activity));
         uses.RemoveAt(position);
         if (after is { IsPast: false })
             SetCleanOut(after, Net.CleanOut(Net.Tool[run.Activity], Held(before, after.Start), Net.Load[after.Activity]));
         if (before is not null && HasToClose(before, after?.Start ?? long.MaxValue) && !HasToClose(before, run.Start))
-            Days[before.Worker][before.Day].Tail += CloseDown(before.Activity);
+            AddTail(before, CloseDown(before.Activity));
+    }
+
+    private void AddTail(Placed run, long ticks)
+    {
+        var day = Days[run.Worker][run.Day];
+        day.Tail += ticks;
+        rooms[run.Worker].Set(run.Day, day.Free);
+        Closing += ticks;
     }
 
     private void SetCleanOut(Placed run, long cleanOut)
@@ -217,7 +258,12 @@ internal sealed class Timetable
             return;
         run.Start += run.CleanOut - cleanOut;
         if (run.Day >= 0)
-            Days[run.Worker][run.Day].Used += cleanOut - run.CleanOut;
+        {
+            var day = Days[run.Worker][run.Day];
+            day.Used += cleanOut - run.CleanOut;
+            rooms[run.Worker].Set(run.Day, day.Free);
+        }
+
         run.CleanOut = cleanOut;
     }
 

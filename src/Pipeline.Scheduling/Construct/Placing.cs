@@ -1,0 +1,74 @@
+namespace Pipeline.Scheduling;
+
+/// <summary>What can be said of the units of an activity that are, or could be, in a timetable.</summary>
+internal static class Placing
+{
+    /// <summary>The earliest own start of the first of some units, so that they can follow each other without a break.</summary>
+    public static long WorkFrom(Timetable table, int a, int first, int units)
+    {
+        var from = long.MinValue / 4;
+        if (first > 0)
+            from = Math.Max(from, table.Starts[table.Net.Offset[a] + first - 1] + table.Net.Step[a]);
+        foreach (var arc in table.Net.In[a])
+        {
+            if (arc.Whole)
+            {
+                var last = table.Starts[table.Net.Offset[arc.From + 1] - 1];
+                if (first == 0 && last != Timetable.Unset)
+                    from = Math.Max(from, last + arc.Lag);
+                continue;
+            }
+
+            for (var k = 0; k < units; k++)
+            {
+                var start = table.Starts[table.Net.Offset[arc.From] + first + k];
+                if (start != Timetable.Unset)
+                    from = Math.Max(from, start + arc.Lag - (k * table.Net.Step[a]));
+            }
+        }
+
+        return from;
+    }
+
+    /// <summary>An arc from the given units to something already in the timetable that is not kept.</summary>
+    public static (Arc Arc, long By, int Unit)? Broken(Timetable table, int a, int first, int units)
+    {
+        (Arc, long, int)? worst = null;
+        long most = 0;
+        foreach (var arc in table.Net.Out[a])
+        {
+            if (arc.Whole)
+            {
+                if (first + units == table.Net.Units[a])
+                    Look(arc, table.Starts[table.Net.Offset[a + 1] - 1], 0);
+                continue;
+            }
+
+            for (var k = first; k < first + units; k++)
+                Look(arc, table.Starts[table.Net.Offset[a] + k], k);
+        }
+
+        return worst;
+
+        void Look(Arc arc, long from, int toUnit)
+        {
+            var to = table.Starts[table.Net.Offset[arc.To] + toUnit];
+            if (to == Timetable.Unset || to >= from + arc.Lag || from + arc.Lag - to <= most)
+                return;
+            most = from + arc.Lag - to;
+            worst = (arc, most, toUnit);
+        }
+    }
+
+    /// <summary>The first unit that is not in the timetable.</summary>
+    public static int NextUnit(Timetable table, int a)
+    {
+        var k = table.Net.Done[a];
+        while (k < table.Net.Units[a] && table.Starts[table.Net.Offset[a] + k] != Timetable.Unset)
+            k++;
+        return k;
+    }
+
+    /// <summary>Whether some units are not in the timetable.</summary>
+    public static bool IsMissing(Timetable table, int a) => table.Starts[table.Net.Offset[a + 1] - 1] == Timetable.Unset;
+}
