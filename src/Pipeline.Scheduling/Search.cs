@@ -1,4 +1,3 @@
-#pragma warning disable RS0030
 using System.Collections.Immutable;
 
 namespace Pipeline.Scheduling;
@@ -150,7 +149,6 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         var pricing = new Pricing(ground, keep);
         if (keep is not null && new Walk(ground, pricing, seed) is var earlier && earlier.StartFrom(KeptOrder.Of(keep, bestTable!, ground)))
             Offer(InOrder.ToTimetable(net, earlier.Best!), bound);
-        if (System.Environment.GetEnvironmentVariable("NOWALK") is not null) return;
         var annealing = new Annealing(ground, pricing, seed, threads);
         annealing.Improve(InOrder.Of(bestTable!, ground), (Budget - work) / 2, slots => Offer(InOrder.ToTimetable(net, slots), bound), cancel);
         work += annealing.Work;

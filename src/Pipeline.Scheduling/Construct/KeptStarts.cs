@@ -8,7 +8,9 @@ internal static class KeptStarts
 {
     private static readonly double[] PartingWorths = [0.5, 1e9, 0];
 
-    /// <summary>One timetable for each way of parting lots; those that come to nothing are left out.</summary>
+    /// <summary>
+    /// One timetable with the lots parted as they were, and one for each other way of parting them; those that come to nothing are left out.
+    /// </summary>
     /// <param name="problem">The problem as it is now.</param>
     /// <param name="keep">The earlier schedule.</param>
     public static IEnumerable<Timetable> Of(Problem problem, Keep keep)
@@ -23,6 +25,8 @@ internal static class KeptStarts
         var heads = Heads.Of(net, components, hours: null);
         if (heads.Obstacle is not null)
             yield break;
+        if (AsTheyWere(net, components, heads, keep) is { } same)
+            yield return same;
         // what the earlier schedule does not have comes as soon as what it follows lets it
         var keys = Enumerable.Range(0, net.Count).Select(a => (double)starts.GetValueOrDefault(a, heads.Starts[net.Offset[a]])).ToArray();
         foreach (var worth in PartingWorths)
@@ -30,5 +34,30 @@ internal static class KeptStarts
             if (new Dispatcher(net, components, heads).Fill(new Dispatch(keys, worth)) is { } table)
                 yield return table;
         }
+    }
+
+    // Run after run of the earlier schedule, each when it was or in the next gap; what cannot go in like that comes last.
+    private static Timetable? AsTheyWere(Net net, Components components, Heads heads, Keep keep)
+    {
+        var dispatcher = new Dispatcher(net, components, heads);
+        var table = new Timetable(net);
+        var fitting = new Fitting(table);
+        if (!dispatcher.PutPinned(table, fitting))
+            return null;
+        foreach (var run in keep.Earlier.Runs.OrderBy(run => run.Start))
+        {
+            var (a, first) = (run.Activity, run.FirstUnit);
+            var units = net.Whole[a] ? net.Units[a] : Math.Min(run.Units, net.Units[a] - first);
+            if (first != Placing.NextUnit(table, a) || units < 1 || !Placing.IsReady(table, a, first, units))
+                continue;
+            var spot = fitting.Earliest(a, units, Placing.WorkFrom(table, a, first, units), Math.Max(net[a].NotBefore, run.Start));
+            if (spot.IsNone)
+                continue;
+            table.Put(a, first, units, spot);
+            if (Placing.Broken(table, a, first, units) is not null)
+                table.TakeOutLast();
+        }
+
+        return dispatcher.Complete(table, new Dispatch([.. Enumerable.Range(0, net.Count).Select(a => (double)heads.Starts[net.Offset[a]])], PartingWorth: 0.5));
     }
 }

@@ -3,7 +3,8 @@ using System.Numerics;
 namespace Pipeline.Scheduling;
 
 /// <summary>Which of some lots, whole or parted, are worth most in a gap: a knapsack over the gap's ticks.</summary>
-internal sealed class Knapsack
+/// <param name="grain">All times are multiples of so many ticks.</param>
+internal sealed class Knapsack(long grain)
 {
     /// <summary>So many lots at most are looked at.</summary>
     public const int MostItems = 36;
@@ -26,7 +27,7 @@ internal sealed class Knapsack
     public void Begin(long gap)
     {
         items.Clear();
-        ticksPerCell = Math.Max(1, (gap + MostCells - 1) / MostCells);
+        ticksPerCell = grain * Math.Max(1, (gap + (grain * MostCells) - 1) / (grain * MostCells));
         room = (int)(gap / ticksPerCell);
         var size = room + 1 + Vector<float>.Count;
         if (worth.Length < size)

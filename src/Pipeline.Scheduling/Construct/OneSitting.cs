@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.InteropServices;
 
 namespace Pipeline.Scheduling;
@@ -22,7 +23,7 @@ internal sealed class OneSitting
     private readonly List<double> urgencies = [];
     private readonly List<long> overheads = [];
     private readonly List<(int Group, int Units)> chosen = [];
-    private readonly Knapsack knapsack = new();
+    private readonly Knapsack knapsack;
     private readonly int[] missing;
     private readonly double[] keys;
     private readonly int[] toolUser;
@@ -45,6 +46,7 @@ internal sealed class OneSitting
         this.horizon = horizon;
         fitting = new Fitting(table);
         Table = table;
+        knapsack = new Knapsack(Grain(net));
         keys = new double[components.Groups.Length];
         toolUser = [.. components.Groups.Select(group => group.FirstOrDefault(a => net.Tool[a] >= 0, -1))];
         readyFrom = new long[keys.Length];
@@ -114,6 +116,13 @@ internal sealed class OneSitting
             else
                 at = from;
         }
+    }
+
+    // The greatest number of ticks of which all work and set-ups are multiples.
+    private static long Grain(Net net)
+    {
+        var ticks = Enumerable.Range(0, net.Count).Where(a => net.Attended[a]).SelectMany(a => new[] { net[a].SetUp, net[a].PerUnit, net[a].PutAway });
+        return Math.Max(1, (long)ticks.Aggregate(BigInteger.Zero, (all, t) => BigInteger.GreatestCommonDivisor(all, t)));
     }
 
     // The first stretch with nothing in it from a time on.

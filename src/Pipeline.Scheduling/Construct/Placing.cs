@@ -60,6 +60,25 @@ internal static class Placing
         }
     }
 
+    /// <summary>Whether all that some units follow is in the timetable.</summary>
+    public static bool IsReady(Timetable table, int a, int first, int units)
+    {
+        foreach (var arc in table.Net.In[a])
+        {
+            if (arc.IsGreatest)
+                continue;
+            var offset = table.Net.Offset[arc.From];
+            var last = arc.Whole ? table.Net.Offset[arc.From + 1] - 1 : offset + first + units - 1;
+            for (var u = arc.Whole ? last : offset + first; u <= last; u++)
+            {
+                if (table.Starts[u] == Timetable.Unset)
+                    return false;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>The first unit that is not in the timetable.</summary>
     public static int NextUnit(Timetable table, int a)
     {

@@ -14,13 +14,16 @@ public class FillingTests
             var random = new Random(seed);
             var lots = Enumerable.Range(0, 5).Select(_ => new Lot(random.Next(0, 8), random.Next(1, 20), random.Next(1, 5), random.Next(4) == 0, random.Next(1, 20) / 10.0)).ToArray();
             var gap = random.Next(1, 120);
-            var knapsack = new Knapsack();
+            // in whole minutes of three ticks, say, nothing is lost by counting minutes
+            var grain = 1 + (seed % 3);
+            lots = [.. lots.Select(lot => lot with { SetUp = lot.SetUp * grain, PerUnit = lot.PerUnit * grain })];
+            var knapsack = new Knapsack(grain);
             knapsack.Begin(gap);
             for (var i = 0; i < lots.Length; i++)
             {
                 // what is taken back leaves no trace
                 knapsack.Mark();
-                knapsack.Add(99, setUp: 1, perUnit: 1, units: 3, isWhole: false, worthPerTick: 9);
+                knapsack.Add(99, setUp: grain, perUnit: grain, units: 3, isWhole: false, worthPerTick: 9);
                 knapsack.BackToMark();
                 knapsack.Add(i, lots[i].SetUp, lots[i].PerUnit, lots[i].Units, lots[i].IsWhole, lots[i].Worth);
             }
@@ -108,6 +111,17 @@ public class FillingTests
             Runs(copy).Should().Be(Runs(filler.Table));
             WriteDown.Of(copy).CloseDowns.Should().Equal(WriteDown.Of(filler.Table).CloseDowns);
         }
+    }
+
+    [Fact]
+    public void A_kept_lot_stays_parted_over_the_evenings_as_it_was()
+    {
+        // the first step takes longer now, the second was parted with no need
+        Activity[] activities = [Task("trim", 12, units: 2), Task("paint", 10, units: 2), Task("glaze", 10)];
+        var problem = Problem(Worker((0, 100), (1440, 1540), (2880, 2980)), activities, After(0, 1));
+        Run Was(int activity, int first, int units, long start) => new(activity, first, units, Worker: 0, ToolNumber: -1, start, CleanOut: 0, SetUp: 0, Work: 0, PutAway: 0);
+        var keep = new Keep(new Schedule([Was(0, 0, 2, 0), Was(1, 0, 1, 20), Was(1, 1, 1, 1440), Was(2, 0, 1, 1450)], []), TicksPerMovedRun: 50, Within: 10);
+        Runs(KeptStarts.Of(problem, keep).First()).Should().Be("0.0x2@0+0:0/-1 1.0x1@24+0:0/-1 1.1x1@1440+0:0/-1 2.0x1@1450+0:0/-1");
     }
 
     [Fact]
