@@ -169,7 +169,7 @@ internal sealed class OneSitting
 
     private bool PutSome(int worker, int d, long from, long to)
     {
-        if (PutOneTied())
+        if (PutOneTied(anyhow: false))
             return true;
 
         // going through many takes as long as placing a few
@@ -185,11 +185,11 @@ internal sealed class OneSitting
                 break;
         }
 
-        return any;
+        return any || PutOneTied(anyhow: true);
     }
 
-    // What is tied goes in when it is the most urgent or has waited long enough, or if its tool is in use then anyway.
-    private bool PutOneTied()
+    // What is tied goes in when it is the most urgent or has waited long enough, if its tool is in use then anyway, and before a rest.
+    private bool PutOneTied(bool anyhow)
     {
         var isFirst = true;
         foreach (var g in candidates)
@@ -200,8 +200,8 @@ internal sealed class OneSitting
                 continue;
             }
 
-            var mustGo = isFirst || (toolUser[g] >= 0 && number - ReadyIn[g] > filling.Patience);
-            if (!isFirst && (triedIn[g] == number || (!mustGo && toolUser[g] < 0)))
+            var mustGo = anyhow || isFirst || (toolUser[g] >= 0 && number - ReadyIn[g] > filling.Patience);
+            if (!anyhow && !isFirst && (triedIn[g] == number || (!mustGo && toolUser[g] < 0)))
                 continue;
             triedIn[g] = number;
             var (closing, runs) = (Table.Closing, Table.Runs.Count);
