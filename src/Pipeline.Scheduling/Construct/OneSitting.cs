@@ -169,39 +169,37 @@ internal sealed class OneSitting
 
     private bool PutSome(int worker, int d, long from, long to)
     {
-        if (PutOneTied(anyhow: false))
-            return true;
-
         // going through many takes as long as placing a few
         Table.Work += candidates.Count / ScoredPerPlacement;
         Choose(Table.Days[worker][d], from, to);
+        var mostUrgent = double.MaxValue;
+        foreach (var (g, _) in chosen)
+            mostUrgent = Math.Min(mostUrgent, keys[g]);
+        if (PutOneTied(mostUrgent))
+            return true;
+        var firstTied = candidates.FindIndex(g => components.IsTied[g]);
         var any = false;
         sinceReady = 0;
         foreach (var (g, units) in chosen)
         {
-            any |= Put(g, units, worker, d, from);
-            // what has become ready may be better than the rest of what was chosen
-            if (sinceReady > 0)
+            // what is tied has its turn, and what has become ready may be better than the rest of what was chosen
+            if (sinceReady > 0 || (any && firstTied >= 0 && keys[candidates[firstTied]] < keys[g]))
                 break;
+            any |= Put(g, units, worker, d, from);
         }
 
-        return any || PutOneTied(anyhow: true);
+        return any;
     }
 
-    // What is tied goes in when it is the most urgent or has waited long enough, if its tool is in use then anyway, and before a rest.
-    private bool PutOneTied(bool anyhow)
+    // What is tied goes in before what is less urgent or when it has waited long enough, or if its tool is in use then anyway.
+    private bool PutOneTied(double urgency)
     {
-        var isFirst = true;
         foreach (var g in candidates)
         {
             if (!components.IsTied[g])
-            {
-                isFirst = false;
                 continue;
-            }
-
-            var mustGo = anyhow || isFirst || (toolUser[g] >= 0 && number - ReadyIn[g] > filling.Patience);
-            if (!anyhow && !isFirst && (triedIn[g] == number || (!mustGo && toolUser[g] < 0)))
+            var mustGo = keys[g] <= urgency || (toolUser[g] >= 0 && number - ReadyIn[g] > filling.Patience);
+            if (!mustGo && (toolUser[g] < 0 || triedIn[g] == number))
                 continue;
             triedIn[g] = number;
             var (closing, runs) = (Table.Closing, Table.Runs.Count);
