@@ -202,16 +202,31 @@ internal sealed class OneSitting
             if (!mustGo && (toolUser[g] < 0 || triedIn[g] == number))
                 continue;
             triedIn[g] = number;
-            var (closing, runs) = (Table.Closing, Table.Runs.Count);
+            var runs = Table.Runs.Count;
             if (!dispatcher.PutTied(Table, fitting, g))
                 continue;
-            if (mustGo || Table.Closing <= closing)
+            if (mustGo || Enumerable.Range(runs, Table.Runs.Count - runs).All(i => IsInUseAnyway(Table.Runs[i], runs)))
             {
                 Settled(g);
                 return true;
             }
 
             Table.TakeOutAfter(runs);
+        }
+
+        return false;
+    }
+
+    // Whether a run has no tool, or one that some of the first so many runs use in the same sitting.
+    private bool IsInUseAnyway(Placed run, int first)
+    {
+        if (run.ToolNumber < 0)
+            return true;
+        for (var i = first - 1; i >= 0; i--)
+        {
+            var other = Table.Runs[i];
+            if (other.Worker == run.Worker && other.Day == run.Day && other.ToolNumber >= 0 && net.Tool[other.Activity] == net.Tool[run.Activity])
+                return true;
         }
 
         return false;

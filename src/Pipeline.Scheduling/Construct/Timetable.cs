@@ -93,9 +93,6 @@ internal sealed class Timetable
     /// <summary>In order of putting in.</summary>
     public List<Placed> Runs { get; } = [];
 
-    /// <summary>Ticks kept for close-downs in all.</summary>
-    public long Closing { get; private set; }
-
     /// <summary>Placements tried.</summary>
     public long Work { get; set; }
 
@@ -249,7 +246,6 @@ internal sealed class Timetable
         var day = Days[run.Worker][run.Day];
         day.Tail += ticks;
         rooms[run.Worker].Set(run.Day, day.Free);
-        Closing += ticks;
     }
 
     private void SetCleanOut(Placed run, long cleanOut)
