@@ -175,7 +175,7 @@ internal sealed class OneSitting
         var mostUrgent = double.MaxValue;
         foreach (var (g, _) in chosen)
             mostUrgent = Math.Min(mostUrgent, keys[g]);
-        if (PutOneTied(mostUrgent))
+        if (PutOneTied(worker, d, mostUrgent))
             return true;
         var firstTied = candidates.FindIndex(g => components.IsTied[g]);
         var any = false;
@@ -192,7 +192,7 @@ internal sealed class OneSitting
     }
 
     // What is tied goes in before what is less urgent or when it has waited long enough, or if its tool is in use then anyway.
-    private bool PutOneTied(double urgency)
+    private bool PutOneTied(int worker, int d, double urgency)
     {
         foreach (var g in candidates)
         {
@@ -205,7 +205,9 @@ internal sealed class OneSitting
             var runs = Table.Runs.Count;
             if (!dispatcher.PutTied(Table, fitting, g))
                 continue;
-            if (mustGo || Enumerable.Range(runs, Table.Runs.Count - runs).All(i => IsInUseAnyway(Table.Runs[i], runs)))
+            // what would only begin later is better decided then
+            var fresh = Table.Runs[runs..];
+            if (fresh.Exists(run => run.Worker == worker && run.Day == d) && (mustGo || fresh.TrueForAll(run => IsInUseAnyway(run, runs))))
             {
                 Settled(g);
                 return true;
