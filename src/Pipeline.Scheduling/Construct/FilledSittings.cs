@@ -10,7 +10,7 @@ internal sealed class FilledSittings
     private const double Hot = 0.3;
     private static readonly double[] ToolWorths = [0.1, 0.2, 0.15, 0.05];
     private static readonly double[] UrgencyWorths = [0.4, 0.1, 0.2, 0.05, 0.8, 0.02];
-    private static readonly int[] Patiences = [6, 15];
+    private static readonly (int Patience, bool Joins)[] Turns = [(6, true), (30, false), (15, true)];
 
     private readonly KeySearch[] searches;
     private readonly double[] keys;
@@ -49,10 +49,10 @@ internal sealed class FilledSittings
     }
 
     private IEnumerable<Filling> Fillings() =>
-        from patience in Patiences
         from tool in ToolWorths
         from urgency in UrgencyWorths
-        select new Filling(keys, tool, urgency, patience);
+        from turn in Turns
+        select new Filling(keys, tool, urgency, turn.Patience, turn.Joins);
 
     /// <summary>Searches over the keys for so much work.</summary>
     public void Improve(long work, Action<Timetable> offer, CancellationToken cancel)

@@ -34,7 +34,7 @@ internal sealed class KeySearch
     public double BestCost { get; private set; } = double.MaxValue;
 
     /// <summary>How the best of the last run was filled.</summary>
-    public Filling BestFilling { get; private set; } = new([], 0, 0, 0);
+    public Filling BestFilling { get; private set; } = new([], 0, 0, 0, Joins: false);
 
     public long Work { get; private set; }
 
@@ -119,6 +119,7 @@ internal sealed class KeySearch
                 ToolWorth = random.NextDouble() * 0.5,
                 UrgencyWorth = Math.Exp(-4 * random.NextDouble()),
                 Patience = 1 + random.Next(30),
+                Joins = random.Next(2) == 0,
             };
             return (other, 0);
         }

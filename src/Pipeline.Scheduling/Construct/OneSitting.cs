@@ -29,7 +29,7 @@ internal sealed class OneSitting
     private readonly int[] toolUser;
     private readonly long[] readyFrom;
     private readonly int[] triedIn;
-    private Filling filling = new([], 0, 0, 0);
+    private Filling filling = new([], 0, 0, 0, Joins: false);
     private int number;
     private int sinceReady;
 
@@ -199,7 +199,7 @@ internal sealed class OneSitting
             if (!components.IsTied[g])
                 continue;
             var mustGo = keys[g] <= urgency || (toolUser[g] >= 0 && number - ReadyIn[g] > filling.Patience);
-            if (!mustGo && (toolUser[g] < 0 || triedIn[g] == number))
+            if (!mustGo && (!filling.Joins || toolUser[g] < 0 || triedIn[g] == number))
                 continue;
             triedIn[g] = number;
             var runs = Table.Runs.Count;
