@@ -179,11 +179,12 @@ internal sealed class OneSitting
             return true;
         var firstTied = candidates.FindIndex(g => components.IsTied[g]);
         var any = false;
+        var isOpening = chosen.Count > 0 && NeedsLoad(candidates.IndexOf(chosen[0].Group)).Tool >= 0;
         sinceReady = 0;
         foreach (var (g, units) in chosen)
         {
-            // what is tied has its turn, and what has become ready may be better than the rest of what was chosen
-            if (sinceReady > 0 || (any && firstTied >= 0 && keys[candidates[firstTied]] < keys[g]))
+            // what has become ready, or another load once the tool is in use, may be better than the rest; what is tied has its turn
+            if (sinceReady > 0 || (isOpening && NeedsLoad(candidates.IndexOf(g)).Tool < 0) || (any && firstTied >= 0 && keys[candidates[firstTied]] < keys[g]))
                 break;
             any |= Put(g, units, worker, d, from);
         }
