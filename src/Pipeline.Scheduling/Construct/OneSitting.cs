@@ -179,14 +179,17 @@ internal sealed class OneSitting
             return true;
         var firstTied = candidates.FindIndex(g => components.IsTied[g]);
         var any = false;
-        var isOpening = chosen.Count > 0 && NeedsLoad(candidates.IndexOf(chosen[0].Group)).Tool >= 0;
         sinceReady = 0;
         foreach (var (g, units) in chosen)
         {
-            // what has become ready, or another load once the tool is in use, may be better than the rest; what is tied has its turn
-            if (sinceReady > 0 || (isOpening && NeedsLoad(candidates.IndexOf(g)).Tool < 0) || (any && firstTied >= 0 && keys[candidates[firstTied]] < keys[g]))
+            // what is tied has its turn
+            if (any && firstTied >= 0 && keys[candidates[firstTied]] < keys[g])
                 break;
+            var opens = NeedsLoad(candidates.IndexOf(g)).Tool >= 0;
             any |= Put(g, units, worker, d, from);
+            // what has become ready, or another load once the tool is in use, may be better than the rest
+            if (sinceReady > 0 || opens)
+                break;
         }
 
         return any;
@@ -268,19 +271,10 @@ internal sealed class OneSitting
             {
                 best = worth;
                 knapsack.Choose(room, chosen);
-                LoadFirst();
             }
         }
-    }
 
-    // A tool is got ready at once, and not after what needs nothing got ready.
-    private void LoadFirst()
-    {
-        var others = chosen.FindIndex(c => overheads[candidates.IndexOf(c.Group)] > 0);
-        if (others <= 0)
-            return;
-        chosen.AddRange(chosen[..others]);
-        chosen.RemoveRange(0, others);
+        chosen.Sort((one, other) => keys[one.Group].CompareTo(keys[other.Group]) is var order && order != 0 ? order : one.Group.CompareTo(other.Group));
     }
 
     private int FirstOfLoad(int i)
