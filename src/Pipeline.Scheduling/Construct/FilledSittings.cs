@@ -10,7 +10,7 @@ internal sealed class FilledSittings
     private const double Hot = 0.3;
     private static readonly double[] ToolWorths = [0.1, 0.2, 0.15, 0.05];
     private static readonly double[] UrgencyWorths = [0.4, 0.1, 0.2, 0.05, 0.8, 0.02];
-    private static readonly (int Patience, bool Joins)[] Turns = [(6, true), (30, false), (15, true)];
+    private static readonly (double ChangePrice, int Patience, bool Joins)[] Turns = [(0, 6, true), (0.5, 30, false), (0, 15, true), (1, 6, false)];
 
     private readonly KeySearch[] searches;
     private readonly double[] keys;
@@ -52,7 +52,7 @@ internal sealed class FilledSittings
         from tool in ToolWorths
         from urgency in UrgencyWorths
         from turn in Turns
-        select new Filling(keys, tool, urgency, turn.Patience, turn.Joins);
+        select new Filling(keys, tool, turn.ChangePrice, urgency, turn.Patience, turn.Joins);
 
     /// <summary>Searches over the keys for so much work.</summary>
     public void Improve(long work, Action<Timetable> offer, CancellationToken cancel)

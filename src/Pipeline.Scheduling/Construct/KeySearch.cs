@@ -34,7 +34,7 @@ internal sealed class KeySearch
     public double BestCost { get; private set; } = double.MaxValue;
 
     /// <summary>How the best of the last run was filled.</summary>
-    public Filling BestFilling { get; private set; } = new([], 0, 0, 0, Joins: false);
+    public Filling BestFilling { get; private set; } = new([], 0, 0, 0, 0, Joins: false);
 
     public long Work { get; private set; }
 
@@ -117,6 +117,7 @@ internal sealed class KeySearch
             var other = filling with
             {
                 ToolWorth = random.NextDouble() * 0.5,
+                ChangePrice = Math.Max(0, (random.NextDouble() * 1.5) - 0.5),
                 UrgencyWorth = Math.Exp(-4 * random.NextDouble()),
                 Patience = 1 + random.Next(30),
                 Joins = random.Next(2) == 0,

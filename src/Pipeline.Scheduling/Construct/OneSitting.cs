@@ -29,7 +29,7 @@ internal sealed class OneSitting
     private readonly int[] toolUser;
     private readonly long[] readyFrom;
     private readonly int[] triedIn;
-    private Filling filling = new([], 0, 0, 0, Joins: false);
+    private Filling filling = new([], 0, 0, 0, 0, Joins: false);
     private int number;
     private int sinceReady;
 
@@ -267,7 +267,7 @@ internal sealed class OneSitting
                     Add(candidates[j]);
             }
 
-            if (knapsack.WorthOf(room) is var worth && worth > best)
+            if (knapsack.WorthOf(room) - (filling.ChangePrice * overheads[i]) is var worth && worth > best)
             {
                 best = worth;
                 knapsack.Choose(room, chosen);

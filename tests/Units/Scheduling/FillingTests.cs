@@ -71,7 +71,7 @@ public class FillingTests
             if (Fillers(RandomProblems.Next(seed)) is not ({ } one, { } other, var keys, var components))
                 continue;
             var random = new Random(seed);
-            var filling = new Filling(keys, 0.2, 0.3, Patience: 2, Joins: seed % 2 == 0);
+            var filling = new Filling(keys, 0.2, 0.5, 0.3, Patience: 2, Joins: seed % 2 == 0);
             one.Fill(filling, 0);
             one.Keep();
             for (var change = 0; change < 5; change++)
@@ -105,7 +105,7 @@ public class FillingTests
     {
         for (var seed = 1; seed <= 50; seed++)
         {
-            if (Fillers(RandomProblems.Next(seed)) is not ({ } filler, _, var keys, _) || !filler.Fill(new Filling(keys, 0.2, 0.3, 2, Joins: true), 0))
+            if (Fillers(RandomProblems.Next(seed)) is not ({ } filler, _, var keys, _) || !filler.Fill(new Filling(keys, 0.2, 0.5, 0.3, 2, Joins: true), 0))
                 continue;
             var copy = filler.Table.Copy();
             Runs(copy).Should().Be(Runs(filler.Table));
