@@ -39,7 +39,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     private long Placements => effort switch
     {
         Effort.Quick => Math.Clamp(2_500L * Units, 100_000, 2_000_000),
-        Effort.Usual when !problem.Places.IsEmpty => Math.Min(30_000_000, 20_000L * Units),
+        Effort.Usual when !problem.Places.IsEmpty => Math.Min(60_000_000, 40_000L * Units),
         Effort.Usual => Math.Min(120_000_000, 400_000L * Units),
         _ => Math.Min(360_000_000, 600_000L * Units),
     };

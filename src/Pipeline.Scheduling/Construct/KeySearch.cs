@@ -106,7 +106,7 @@ internal sealed class KeySearch
         double late = 0;
         foreach (var due in net.Problem.Dues)
             late += Math.Max(0, table.Starts[net.Offset[due.Activity + 1] - 1] + net.Duration[due.Activity] + due.Afterwards - due.By) * due.WeightPerTick * (due.IsHard ? 1000 : 1);
-        return (1000 * late) + clock.At(finish) + (1e-4 * finish) + (weight > 0 ? completion / weight : 0) + (0.1 * changes);
+        return (1000 * late) + clock.At(finish) + (1e-4 * finish) + (weight > 0 ? completion / weight : 0) + (0.5 * changes);
     }
 
     // Another filling, and the first sitting that it could change.
