@@ -43,7 +43,7 @@ internal sealed class FilledSittings
                 return;
             if (searches[0].Fill(filling) is not { } cost || cost >= bestCost)
                 continue;
-            offer(searches[0].Table);
+            offer(searches[0].Filled);
             (best, bestCost) = (filling, cost);
         }
     }

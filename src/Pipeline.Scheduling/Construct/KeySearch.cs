@@ -38,8 +38,10 @@ internal sealed class KeySearch
 
     public long Work { get; private set; }
 
-    /// <summary>What was filled last.</summary>
-    public Timetable Table => filler.Table;
+    /// <summary>What was filled last; it stays as it is when something else is filled.</summary>
+    public Timetable Filled => Table.Copy();
+
+    private Timetable Table => filler.Table;
 
     /// <summary>Goes on from a filling for so much work.</summary>
     public void Run(Filling from, double fromCost, long work, double hot, CancellationToken cancel)
@@ -55,7 +57,7 @@ internal sealed class KeySearch
             var (next, first) = Change(now, 0.3 * Math.Pow(0.03, done));
             var price = Fill(next, first);
             if (price < BestCost)
-                (Best, BestFilling, BestCost) = (Table.Copy(), next, price.Value);
+                (Best, BestFilling, BestCost) = (Filled, next, price.Value);
             if (price is not { } newCost || (newCost > cost && random.NextDouble() >= Math.Exp((cost - newCost) / (hot * meanWork * Math.Pow(0.05, done)))))
             {
                 TakeBack();

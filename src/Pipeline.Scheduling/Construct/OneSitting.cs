@@ -211,7 +211,7 @@ internal sealed class OneSitting
                 continue;
             // what would only begin later is better decided then
             var fresh = Table.Runs[runs..];
-            if (fresh.Exists(run => run.Worker == worker && run.Day == d) && (mustGo || fresh.TrueForAll(run => IsInUseAnyway(run, runs))))
+            if (fresh.Exists(run => run.Worker == worker && run.Day == d) && (mustGo || fresh.TrueForAll(run => IsInUseAnyway(run, fresh))))
             {
                 Settled(g);
                 return true;
@@ -223,20 +223,9 @@ internal sealed class OneSitting
         return false;
     }
 
-    // Whether a run has no tool, or one that some of the first so many runs use in the same sitting.
-    private bool IsInUseAnyway(Placed run, int first)
-    {
-        if (run.ToolNumber < 0)
-            return true;
-        for (var i = first - 1; i >= 0; i--)
-        {
-            var other = Table.Runs[i];
-            if (other.Worker == run.Worker && other.Day == run.Day && other.ToolNumber >= 0 && net.Tool[other.Activity] == net.Tool[run.Activity])
-                return true;
-        }
-
-        return false;
-    }
+    // Whether a run has no tool, or one that another than these uses in the same sitting.
+    private bool IsInUseAnyway(Placed run, List<Placed> fresh) => run.ToolNumber < 0 || Table.Days[run.Worker][run.Day].Blocks.Exists(other =>
+        other.ToolNumber >= 0 && net.Tool[other.Activity] == net.Tool[run.Activity] && !fresh.Contains(other));
 
     // Chooses what is worth most until the end of the gap: of what needs nothing got ready, and of one load that does.
     private void Choose(Day day, long from, long to)

@@ -101,7 +101,7 @@ public class FillingTests
     }
 
     [Fact]
-    public void A_copied_timetable_has_the_same_runs()
+    public void A_copied_timetable_has_the_same_runs_and_keeps_them()
     {
         for (var seed = 1; seed <= 50; seed++)
         {
@@ -109,6 +109,11 @@ public class FillingTests
                 continue;
             var copy = filler.Table.Copy();
             Runs(copy).Should().Be(Runs(filler.Table));
+            var (runs, schedule) = (Runs(copy), WriteDown.Of(copy));
+            filler.Fill(new Filling(keys.Reverse().ToArray(), 0, 0, 1, 0, Joins: false), 0);
+            Runs(copy).Should().Be(runs);
+            filler.Fill(new Filling(keys, 0.2, 0.5, 0.3, 2, Joins: true), 0);
+            schedule.Runs.Should().BeEquivalentTo(WriteDown.Of(filler.Table).Runs);
             WriteDown.Of(copy).CloseDowns.Should().Equal(WriteDown.Of(filler.Table).CloseDowns);
         }
     }
