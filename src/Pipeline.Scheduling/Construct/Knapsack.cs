@@ -20,6 +20,9 @@ internal sealed class Knapsack(long grain)
     private long ticksPerCell = 1;
     private int room;
 
+    /// <summary>How finely the gap is counted.</summary>
+    public int Fineness => room;
+
     /// <summary>How many lots it looks at.</summary>
     public int Count => items.Count;
 

@@ -9,7 +9,7 @@ namespace Pipeline.Scheduling;
 /// </summary>
 internal sealed class OneSitting
 {
-    private const int ScoredPerPlacement = 8;
+    private const int CellsPerPlacement = 500;
     private const int MostAtHand = 24;
     private const int MostOfLoad = Knapsack.MostItems - MostAtHand;
 
@@ -169,9 +169,9 @@ internal sealed class OneSitting
 
     private bool PutSome(int worker, int d, long from, long to)
     {
-        // going through many takes as long as placing a few
-        Table.Work += candidates.Count / ScoredPerPlacement;
         Choose(Table.Days[worker][d], from, to);
+        // choosing among many for a long gap takes as long as placing a few
+        Table.Work += knapsack.Fineness * candidates.Count / CellsPerPlacement;
         var mostUrgent = double.MaxValue;
         foreach (var (g, _) in chosen)
             mostUrgent = Math.Min(mostUrgent, keys[g]);
