@@ -25,21 +25,21 @@ internal static class KeptStarts
         var heads = Heads.Of(net, components, hours: null);
         if (heads.Obstacle is not null)
             yield break;
-        if (AsTheyWere(net, components, heads, keep) is { } same)
+        var dispatcher = new Dispatcher(net, components, heads);
+        if (AsTheyWere(net, dispatcher, heads, keep) is { } same)
             yield return same;
         // what the earlier schedule does not have comes as soon as what it follows lets it
         var keys = Enumerable.Range(0, net.Count).Select(a => (double)starts.GetValueOrDefault(a, heads.Starts[net.Offset[a]])).ToArray();
         foreach (var worth in PartingWorths)
         {
-            if (new Dispatcher(net, components, heads).Fill(new Dispatch(keys, worth)) is { } table)
+            if (dispatcher.Fill(new Dispatch(keys, worth)) is { } table)
                 yield return table;
         }
     }
 
     // Run after run of the earlier schedule, each when it was or in the next gap; what cannot go in like that comes last.
-    private static Timetable? AsTheyWere(Net net, Components components, Heads heads, Keep keep)
+    private static Timetable? AsTheyWere(Net net, Dispatcher dispatcher, Heads heads, Keep keep)
     {
-        var dispatcher = new Dispatcher(net, components, heads);
         var table = new Timetable(net);
         var fitting = new Fitting(table);
         if (!dispatcher.PutPinned(table, fitting))
@@ -51,11 +51,7 @@ internal static class KeptStarts
             if (first != Placing.NextUnit(table, a) || units < 1 || !Placing.IsReady(table, a, first, units))
                 continue;
             var spot = fitting.Earliest(a, units, Placing.WorkFrom(table, a, first, units), Math.Max(net[a].NotBefore, run.Start));
-            if (spot.IsNone)
-                continue;
-            table.Put(a, first, units, spot);
-            if (Placing.Broken(table, a, first, units) is not null)
-                table.TakeOutLast();
+            Placing.TryPut(table, a, first, units, spot);
         }
 
         return dispatcher.Complete(table, new Dispatch([.. Enumerable.Range(0, net.Count).Select(a => (double)heads.Starts[net.Offset[a]])], PartingWorth: 0.5));

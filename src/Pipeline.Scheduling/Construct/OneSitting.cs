@@ -28,7 +28,7 @@ internal sealed class OneSitting
     private readonly double[] keys;
     private readonly int[] toolUser;
     private readonly long[] readyFrom;
-    private readonly int[] triedIn;
+    private readonly HashSet<int> tried = [];
     private Filling filling = new([], 0, 0, 0, 0, Joins: false);
     private int number;
     private int sinceReady;
@@ -51,8 +51,6 @@ internal sealed class OneSitting
         toolUser = [.. components.Groups.Select(group => group.FirstOrDefault(a => net.Tool[a] >= 0, -1))];
         readyFrom = new long[keys.Length];
         ReadyIn = new int[keys.Length];
-        triedIn = new int[keys.Length];
-        Array.Fill(triedIn, -1);
         missing = [.. components.Groups.Select((group, g) => group.Sum(a => net.In[a].Count(arc => components.Of[arc.From] != g)))];
         // all at once: one that is settled already makes others ready
         foreach (var g in Enumerable.Range(0, missing.Length).Where(g => missing[g] == 0).ToArray())
@@ -95,7 +93,7 @@ internal sealed class OneSitting
     public void Fill(int worker, int d, int sitting)
     {
         number = sitting;
-        Array.Fill(triedIn, -1);
+        tried.Clear();
         var day = Table.Days[worker][d];
         var at = day.Start;
         for (var rounds = 0; rounds < 1000; rounds++)
@@ -172,10 +170,7 @@ internal sealed class OneSitting
         Choose(Table.Days[worker][d], from, to);
         // choosing among many for a long gap takes as long as placing a few
         Table.Work += knapsack.Fineness * candidates.Count / CellsPerPlacement;
-        var mostUrgent = double.MaxValue;
-        foreach (var (g, _) in chosen)
-            mostUrgent = Math.Min(mostUrgent, keys[g]);
-        if (PutOneTied(worker, d, mostUrgent))
+        if (PutOneTied(worker, d, chosen.Count > 0 ? keys[chosen[0].Group] : double.MaxValue))
             return true;
         var firstTied = candidates.FindIndex(g => components.IsTied[g]);
         var any = false;
@@ -203,9 +198,9 @@ internal sealed class OneSitting
             if (!components.IsTied[g])
                 continue;
             var mustGo = keys[g] <= urgency || (toolUser[g] >= 0 && number - ReadyIn[g] > filling.Patience);
-            if (!mustGo && (!filling.Joins || toolUser[g] < 0 || triedIn[g] == number))
+            if (!mustGo && (!filling.Joins || toolUser[g] < 0 || tried.Contains(g)))
                 continue;
-            triedIn[g] = number;
+            tried.Add(g);
             var runs = Table.Runs.Count;
             if (!dispatcher.PutTied(Table, fitting, g))
                 continue;
@@ -227,7 +222,7 @@ internal sealed class OneSitting
     private bool IsInUseAnyway(Placed run, List<Placed> fresh) => run.ToolNumber < 0 || Table.Days[run.Worker][run.Day].Blocks.Exists(other =>
         other.ToolNumber >= 0 && net.Tool[other.Activity] == net.Tool[run.Activity] && !fresh.Contains(other));
 
-    // Chooses what is worth most until the end of the gap: of what needs nothing got ready, and of one load that does.
+    // Chooses what is worth most until the end of the gap, of what needs nothing got ready and of one load that does; the most urgent first.
     private void Choose(Day day, long from, long to)
     {
         overheads.Clear();
@@ -297,15 +292,8 @@ internal sealed class OneSitting
         var first = Placing.NextUnit(Table, a);
         Table.Work++;
         var spot = fitting.InDay(a, units, worker, d, Placing.WorkFrom(Table, a, first, units), Math.Max(from, net[a].NotBefore));
-        if (spot.IsNone)
+        if (!Placing.TryPut(Table, a, first, units, spot))
             return false;
-        Table.Put(a, first, units, spot);
-        if (Placing.Broken(Table, a, first, units) is not null)
-        {
-            Table.TakeOutLast();
-            return false;
-        }
-
         Settled(g);
         return true;
     }

@@ -60,6 +60,18 @@ internal static class Placing
         }
     }
 
+    /// <summary>Puts some units in, unless there is no spot or a wait would be broken.</summary>
+    public static bool TryPut(Timetable table, int a, int first, int units, Spot spot)
+    {
+        if (spot.IsNone)
+            return false;
+        table.Put(a, first, units, spot);
+        if (Broken(table, a, first, units) is null)
+            return true;
+        table.TakeOutLast();
+        return false;
+    }
+
     /// <summary>Whether all that some units follow is in the timetable.</summary>
     public static bool IsReady(Timetable table, int a, int first, int units)
     {

@@ -15,11 +15,11 @@ internal sealed class SittingFiller
     private readonly Dispatcher dispatcher;
     private readonly OneSitting? sitting;
     private readonly (int Worker, int Day)[] days;
-    private int sittings;
     private readonly int[] readyIn;
     private readonly List<(int Number, OneSitting.Standing At)> marks = [];
     private readonly List<(int Number, OneSitting.Standing At)> newMarks = [];
-    private readonly List<(int Activity, int First, int Units, Spot Spot)> kept = [];
+    private readonly List<Placed> kept = [];
+    private int sittings;
     private int common;
     private int filled;
 
@@ -80,8 +80,7 @@ internal sealed class SittingFiller
         sitting!.ReadyIn.CopyTo(readyIn, 0);
         var first = marks[common].At.Runs;
         kept.RemoveRange(first - marks[0].At.Runs, kept.Count - first + marks[0].At.Runs);
-        for (var i = first; i < filled; i++)
-            kept.Add((Table.Runs[i].Activity, Table.Runs[i].First, Table.Runs[i].Units, Table.Runs[i].Spot));
+        kept.AddRange(Table.Runs[first..filled]);
     }
 
     /// <summary>What was filled last is taken back.</summary>
@@ -90,7 +89,7 @@ internal sealed class SittingFiller
         var first = marks[common].At.Runs;
         Table.TakeOutAfter(first);
         for (var i = first - marks[0].At.Runs; i < kept.Count; i++)
-            Table.Put(kept[i].Activity, kept[i].First, kept[i].Units, kept[i].Spot);
+            Table.PutAgain(kept[i]);
         Table.Work += (Table.Runs.Count - first) / PutBackPerPlacement;
         readyIn.CopyTo(sitting!.ReadyIn, 0);
     }

@@ -171,9 +171,12 @@ internal sealed class Timetable
     {
         var copy = new Timetable(Net);
         for (var i = copy.Runs.Count; i < Runs.Count; i++)
-            copy.Put(Runs[i].Activity, Runs[i].First, Runs[i].Units, Runs[i].Spot);
+            copy.PutAgain(Runs[i]);
         return copy;
     }
+
+    /// <summary>Puts in what was in a timetable alike, at the same place.</summary>
+    public void PutAgain(Placed run) => Put(run.Activity, run.First, run.Units, run.Spot);
 
     /// <summary>Takes the last run out again.</summary>
     public void TakeOutLast()
