@@ -19,13 +19,15 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     // Where places fill up, a change is timed to the very end: beyond so many units each one is dearer in proportion.
     private const int UnitsCheapWithPlaces = 150;
 
-    // Beyond, a proof is out of reach.
+    // Beyond, a proof is out of reach: where lots may be parted anywhere, and where only as they are.
     private const int MostUnitsExact = 60;
+    private const int MostRunsExact = 120;
 
     private readonly Scoring scoring = new(problem, keep);
     private Schedule? best;
     private Timetable? bestTable;
     private Score bestScore;
+    private bool isBestAsParted;
     private long work;
 
     /// <summary>Runs to be timed, in all: so many per unit at first, and no more than so many.</summary>
@@ -91,8 +93,8 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         if (onlyFinish && Exactly(net, heads, bound, cancel))
             return Finish(net, bound, cancel.IsCancellationRequested);
         Better(net, new Ground(net, components, heads, new Haste(net, bound, new OpenTime(net, Enumerable.Range(0, problem.Workers.Length), once: true))), bound, cancel);
-        if (!onlyFinish)
-            Exactly(net, heads, bound, cancel);
+        if (onlyFinish || !Exactly(net, heads, bound, cancel))
+            ExactlyAsParted(net, heads, bound, cancel);
         return Finish(net, bound, cancel.IsCancellationRequested);
     }
 
@@ -101,13 +103,28 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     {
         if (bestScore.Finish <= bound.Finish)
             return true;
-        if (!problem.Aims.Contains(Aim.FinishSoon) || Units > MostUnitsExact || cancel.IsCancellationRequested || !ExactBatch.Covers(net))
+        if (Units > MostUnitsExact || AskExactly(net, LotParts.Anywhere(net), heads, bound, ExactBudget, cancel) is not { } answer)
             return false;
-        var answer = ExactBatch.Better(net, heads.Starts, bound.LatestStarts(bestScore.Finish - 1), bound.Finish, (best!, bestScore.Finish), ExactBudget, seed, cancel);
-        bound.Prove(answer.Bound);
+        bound.Prove(answer);
+        return bestScore.Finish <= bound.Finish;
+    }
+
+    // Those a little larger at least with the lots parted as they are.
+    private void ExactlyAsParted(Net net, Heads heads, LowerBound bound, CancellationToken cancel)
+    {
+        if (bestScore.Finish > bound.Finish && best!.Runs.Length <= MostRunsExact)
+            isBestAsParted = AskExactly(net, LotParts.AsIn(net, best), heads, bound, ExactBudget / 2, cancel) >= bestScore.Finish;
+    }
+
+    // Takes what finishes sooner; the answer is when nothing with such parts does.
+    private long? AskExactly(Net net, LotParts parts, Heads heads, LowerBound bound, double budget, CancellationToken cancel)
+    {
+        if (!problem.Aims.Contains(Aim.FinishSoon) || cancel.IsCancellationRequested || !ExactBatch.Covers(net))
+            return null;
+        var answer = ExactBatch.Better(net, parts, heads.Starts, bound.LatestStarts(bestScore.Finish - 1), bound.Finish, (best!, bestScore.Finish), budget, seed, cancel);
         if (answer.Schedule is { } schedule)
             Offer(schedule, table: null, bound);
-        return bestScore.Finish <= bound.Finish;
+        return answer.Bound;
     }
 
     private Obstacle? FirstPlans(Net net, Components components, Heads heads, Dispatcher dispatcher, LowerBound bound, bool isProject, CancellationToken cancel)
@@ -176,7 +193,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         var planned = new Outcome.Planned(
             best!,
             bestScore,
-            bound.Against(bestScore),
+            bound.Against(bestScore, isBestAsParted),
             explanation.Reasons,
             explanation.CriticalRuns(),
             explanation.Finishes(),

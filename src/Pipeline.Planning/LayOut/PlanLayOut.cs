@@ -92,6 +92,7 @@ internal static class PlanLayOut
             Clock.WholeMinutes(bound.OpenTicks),
             Clock.WholeMinutes(Math.Max(0, bound.OpenTicks - bound.GapOpenTicks)),
             bound.GapIntervals,
+            bound.IsBestAsParted,
             Enumerable.Range(0, table.Runs.Count).Count(run => table.CleanedOf(run) is not null) + schedule.CloseDowns.Length,
             table.Planned.StoppedEarly);
     }

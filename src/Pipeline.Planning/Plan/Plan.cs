@@ -77,6 +77,7 @@ public sealed record Plan
 /// <param name="OpenMinutes">Length of all sittings from the start to the last task's end.</param>
 /// <param name="BoundOpenMinutes">No plan can need fewer open minutes than this.</param>
 /// <param name="GapEvenings">At most this many sittings could be saved.</param>
+/// <param name="IsBestAsParted">Whether it is proved that no plan ends sooner with lots parted at most where they are here.</param>
 /// <param name="CleanOuts">How many times a tool is cleaned out.</param>
 /// <param name="StoppedEarly">True if the search was interrupted.</param>
 public sealed record PlanMeasure(
@@ -84,6 +85,7 @@ public sealed record PlanMeasure(
     int OpenMinutes,
     int BoundOpenMinutes,
     int GapEvenings,
+    bool IsBestAsParted,
     int CleanOuts,
     bool StoppedEarly);
 

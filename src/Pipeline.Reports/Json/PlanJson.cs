@@ -168,6 +168,7 @@ public static class PlanJson
             json.WriteNumber("openMinutes", plan.Measure.OpenMinutes);
             json.WriteNumber("boundOpenMinutes", plan.Measure.BoundOpenMinutes);
             json.WriteNumber("gapEvenings", plan.Measure.GapEvenings);
+            json.WriteBoolean("isBestAsParted", plan.Measure.IsBestAsParted);
             json.WriteNumber("cleanOuts", plan.Measure.CleanOuts);
             json.WriteBoolean("stoppedEarly", plan.Measure.StoppedEarly);
         });

@@ -90,7 +90,7 @@ internal static class PlanFacts
     {
         yield return $"Hands are busy for {Moments.Hours(measure.AttendedMinutes)}; the bench is open for {Moments.Hours(measure.OpenMinutes)} until the last task. "
             + $"No plan can need less than {Moments.Hours(measure.BoundOpenMinutes)} of open time"
-            + (measure.GapEvenings == 0 ? ": no evening could be saved." : $": at most {Amounts.Counted(measure.GapEvenings, "evening")} could be saved.");
+            + (measure.GapEvenings == 0 ? ": no evening could be saved." : $": at most {Amounts.Counted(measure.GapEvenings, "evening")} could be saved{(measure.IsBestAsParted ? ", and only by parting lots in other places than here" : "")}.");
         if (measure.StoppedEarly)
             yield return "The search was stopped early; a longer one may find a shorter plan.";
     }

@@ -80,14 +80,14 @@ internal sealed class LowerBound
         Source = BoundSource.Proof;
     }
 
-    /// <summary>The bound set against a schedule.</summary>
-    public Bound Against(Score score)
+    /// <summary>The bound set against a schedule, of which it may be known that its lots so parted allow no better.</summary>
+    public Bound Against(Score score, bool isBestAsParted)
     {
         var (gap, intervals) = once.Between(Finish, score.Finish);
         double lateness = 0;
         foreach (var due in net.Problem.Dues)
             lateness += due.WeightPerTick * Math.Max(0, EarliestFinish(due.Activity) + due.Afterwards - due.By);
-        return new Bound(Finish, lateness, gap, intervals, once.Between(long.MinValue / 4, score.Finish).Ticks, Source);
+        return new Bound(Finish, lateness, gap, intervals, once.Between(long.MinValue / 4, score.Finish).Ticks, Source, gap == 0 || isBestAsParted);
     }
 
     private bool CouldFinish(long finish, long[] latest)

@@ -32,11 +32,10 @@ internal static class WriteDown
         return new Schedule(runs.ToImmutable(), CloseDowns(table));
     }
 
-    // Right after the last work of the interval, in the order in which the tools were put down.
+    // In the first gap after the tool was put down, while something dries, or after the last work of the interval.
     private static ImmutableArray<CloseDown> CloseDowns(Timetable table)
     {
         var closes = ImmutableArray.CreateBuilder<CloseDown>();
-        var at = new Dictionary<Day, long>();
         var last = new List<(Placed Use, int Tool, int Number)>();
         for (var t = 0; t < table.Uses.Length; t++)
         {
@@ -54,13 +53,25 @@ internal static class WriteDown
         foreach (var (use, tool, number) in last.OrderBy(l => l.Use.End).ThenBy(l => l.Tool).ThenBy(l => l.Number))
         {
             var day = table.Days[use.Worker][use.Day];
-            var start = at.TryGetValue(day, out var free) ? free : day.LastEnd;
             var ticks = table.CloseDown(use.Activity);
+            var busy = day.Blocks.Select(b => (b.Start, b.End)).Concat(closes.Where(c => c.Worker == use.Worker).Select(c => (c.Start, c.Start + c.Ticks)));
+            var start = FirstGap(busy, use.End, ticks);
             closes.Add(new CloseDown(tool, number, table.Net.Load[use.Activity], use.Worker, start, ticks));
-            at[day] = start + ticks;
         }
 
         closes.Sort((x, y) => x.Start.CompareTo(y.Start));
         return closes.ToImmutable();
+    }
+
+    private static long FirstGap(IEnumerable<(long Start, long End)> busy, long from, long ticks)
+    {
+        foreach (var (start, end) in busy.Where(b => b.End > from).Order())
+        {
+            if (start - from >= ticks)
+                break;
+            from = Math.Max(from, end);
+        }
+
+        return from;
     }
 }

@@ -4,7 +4,7 @@ namespace Pipeline.Scheduling;
 
 /// <summary>What the exact solver has to say about a batch.</summary>
 /// <param name="Schedule">The best schedule it found, or null.</param>
-/// <param name="Bound">No schedule finishes sooner.</param>
+/// <param name="Bound">No schedule with such parts finishes sooner.</param>
 internal sealed record ExactBatchAnswer(Schedule? Schedule, long Bound);
 
 /// <summary>A whole attended batch as one constraint model that asks for the earliest finish.</summary>
@@ -37,17 +37,26 @@ internal static class ExactBatch
     /// Looks for a schedule that finishes sooner than the one known, or for the proof that there is none.
     /// </summary>
     /// <param name="net">A problem that the model covers.</param>
+    /// <param name="parts">Where lots may be parted.</param>
     /// <param name="earliest">No unit's own work starts sooner in any schedule.</param>
     /// <param name="latest">No unit's own work starts later in a schedule that finishes sooner than <paramref name="known"/>.</param>
     /// <param name="lowerBound">No schedule finishes sooner.</param>
-    /// <param name="known">A schedule, and its finish.</param>
+    /// <param name="known">A schedule parted no more than the parts allow, and its finish.</param>
     /// <param name="budget">In the solver's own deterministic units, the same on every machine.</param>
     /// <param name="seed">Starts its random numbers.</param>
     /// <param name="cancel">Stops it.</param>
     public static ExactBatchAnswer Better(
-        Net net, long[] earliest, long[] latest, long lowerBound, (Schedule Schedule, long Finish) known, double budget, int seed, CancellationToken cancel)
+        Net net,
+        LotParts parts,
+        long[] earliest,
+        long[] latest,
+        long lowerBound,
+        (Schedule Schedule, long Finish) known,
+        double budget,
+        int seed,
+        CancellationToken cancel)
     {
-        var model = new ExactModel(net, earliest, latest, lowerBound, known.Finish - 1);
+        var model = new ExactModel(net, parts, earliest, latest, lowerBound, known.Finish - 1);
         if (!model.IsPossible)
             return new ExactBatchAnswer(null, known.Finish);
         if (cancel.IsCancellationRequested)
@@ -58,7 +67,7 @@ internal static class ExactBatch
         {
             CpSolverStatus.ModelInvalid => throw new InvalidOperationException("The exact model is malformed: " + model.Model.Validate()),
             CpSolverStatus.Infeasible => new ExactBatchAnswer(null, known.Finish),
-            CpSolverStatus.Optimal or CpSolverStatus.Feasible => new ExactBatchAnswer(model.Read(solver), ExactSolver.Bound(solver)),
+            CpSolverStatus.Optimal or CpSolverStatus.Feasible => new ExactBatchAnswer(Pressed.Of(net, model.Read(solver)), ExactSolver.Bound(solver)),
             _ => new ExactBatchAnswer(null, Math.Clamp(ExactSolver.Bound(solver), lowerBound, known.Finish - 1)),
         }, cancel);
     }

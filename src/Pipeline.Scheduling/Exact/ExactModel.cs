@@ -16,16 +16,17 @@ internal sealed class ExactModel
     private readonly List<Piece>[] lots;
 
     /// <param name="net">A problem that the model covers.</param>
+    /// <param name="parts">Where lots may be parted.</param>
     /// <param name="earliest">No unit's own work starts sooner.</param>
     /// <param name="latest">No unit's own work starts later.</param>
     /// <param name="lowerBound">No schedule finishes sooner.</param>
     /// <param name="upperBound">Everything is finished by then.</param>
-    public ExactModel(Net net, long[] earliest, long[] latest, long lowerBound, long upperBound)
+    public ExactModel(Net net, LotParts parts, long[] earliest, long[] latest, long lowerBound, long upperBound)
     {
         this.net = net;
         this.earliest = earliest;
         this.latest = latest;
-        lots = [.. Enumerable.Range(0, net.Count).Select(a => Pieces(a).ToList())];
+        lots = [.. Enumerable.Range(0, net.Count).Select(a => Pieces(a, parts.Firsts[a]).ToList())];
         Finish = Model.NewIntVar(Math.Min(lowerBound, upperBound), upperBound, "finish");
         tools = new ExactTools(Model, net);
         IsPossible = lowerBound <= upperBound;
@@ -85,17 +86,15 @@ internal sealed class ExactModel
         return All.Select(p => (p, runs[p.Activity].First(r => r.FirstUnit <= p.First && p.First < r.FirstUnit + r.Units)));
     }
 
-    private IEnumerable<Piece> Pieces(int a)
+    private IEnumerable<Piece> Pieces(int a, int[] firsts)
     {
-        var left = net.Units[a] - net.Done[a];
-        var most = net.Whole[a] ? left : 1;
-        for (var first = net.Done[a]; left > 0; first += most, left -= most)
+        for (var i = 0; i < firsts.Length; i++)
         {
-            var piece = new Piece(a, first, Math.Min(most, left));
+            var piece = new Piece(a, firsts[i], (i + 1 < firsts.Length ? firsts[i + 1] : net.Units[a]) - firsts[i]);
             // whether parted or not is only asked where a part costs something
             var isFree = net[a].SetUp + net[a].PutAway == 0 && net.Tool[a] < 0;
-            if (!isFree && first > net.Done[a])
-                piece.Begins = Model.NewBoolVar($"b{a}_{first}");
+            if (!isFree && i > 0)
+                piece.Begins = Model.NewBoolVar($"b{a}_{firsts[i]}");
             yield return piece;
         }
     }
@@ -264,11 +263,7 @@ internal sealed class ExactModel
         Model.Add(At(arc.To, to) >= At(arc.From, from) + arc.Lag);
     }
 
-    private Piece Of(int a, int unit)
-    {
-        var lot = lots[a];
-        return lot[Math.Min(lot.Count - 1, (unit - net.Done[a]) / lot[0].Units)];
-    }
+    private Piece Of(int a, int unit) => lots[a].Find(p => unit < p.First + p.Units)!;
 
     private LinearExpr At(int a, int unit)
     {

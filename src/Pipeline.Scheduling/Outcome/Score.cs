@@ -25,13 +25,15 @@ public readonly record struct Score(
 /// <param name="GapIntervals">In how many open intervals these ticks lie.</param>
 /// <param name="OpenTicks">Open ticks from the first possible start to the finish of the schedule, to set the gap against.</param>
 /// <param name="Source">Which bound was the sharpest.</param>
+/// <param name="IsBestAsParted">Whether it is proved that nothing finishes sooner with lots parted at most where the schedule parts them.</param>
 public readonly record struct Bound(
     long Finish,
     double Lateness,
     long GapOpenTicks,
     int GapIntervals,
     long OpenTicks,
-    BoundSource Source)
+    BoundSource Source,
+    bool IsBestAsParted)
 {
     /// <summary>True if no schedule finishes sooner.</summary>
     public bool IsTight => GapOpenTicks == 0;

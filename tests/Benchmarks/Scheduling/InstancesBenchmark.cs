@@ -68,6 +68,7 @@ internal static class InstancesBenchmark
         var overPath = new List<double>();
         var toBest = new List<double>();
         var cpu = new List<double>();
+        var open = new List<string>();
         for (var i = 0; i < entries.Count; i += every, count++)
         {
             using var reader = new StreamReader(entries[i].Open());
@@ -88,9 +89,12 @@ internal static class InstancesBenchmark
                         gaps.Add(100.0 * (plan.Score.Finish - upper) / upper);
                     overPath.Add(100.0 * ((double)plan.Score.Finish / InstanceFiles.CriticalPath(problem) - 1));
                     break;
-                case Outcome.Impossible { Obstacles: var obstacles }:
-                    impossible += obstacles.Any(o => o is Obstacle.NotFound) ? 0 : 1;
-                    wrong += !obstacles.Any(o => o is Obstacle.NotFound) && known.Upper is not null ? 1 : 0;
+                case Outcome.Impossible { Obstacles: var obstacles } when !obstacles.Any(o => o is Obstacle.NotFound):
+                    impossible++;
+                    wrong += known.Upper is not null ? 1 : 0;
+                    break;
+                default:
+                    open.Add($"{Key(set, entries[i].Name)} ({(known.IsImpossible ? "impossible" : known.Upper is { } some ? $"best known {some}" : "nothing known")})");
                     break;
             }
 
@@ -102,6 +106,8 @@ internal static class InstancesBenchmark
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"{set,-8} {count,4} instances: solved {solved}, proved best {proved}, proved impossible {impossible}, contradicting the table {wrong}; from the best known {gaps.DefaultIfEmpty(0).Average():0.00} %, over the critical path {overPath.DefaultIfEmpty(0).Average():0.00} %, median time to best {toBest.DefaultIfEmpty(0).ElementAt(toBest.Count / 2):0.00} s, CPU per instance: median {cpu[cpu.Count / 2]:0.0} s, mean {cpu.Average():0.0} s"));
+        if (open.Count > 0)
+            Console.WriteLine($"         neither a plan nor a proof for: {string.Join(", ", open)}");
         if (Published.TryGetValue(set, out var published))
             Console.WriteLine($"         published for the whole set, {published}");
     }

@@ -98,7 +98,7 @@ internal static class Harbour
         Masks = [],
         Shopping = [],
         Findings = [],
-        Measure = new PlanMeasure(0, 0, 0, 0, 0, StoppedEarly: false),
+        Measure = new PlanMeasure(0, 0, 0, 0, IsBestAsParted: false, CleanOuts: 0, StoppedEarly: false),
         CriticalChain = [],
         Assumptions = [],
     };

@@ -1,0 +1,96 @@
+namespace Pipeline.Scheduling;
+
+/// <summary>
+/// A schedule with everything as early as it can be in its sitting and in the order it has: the exact solver does not care when
+/// anything but the last is done. What is pinned or takes places stays where it is.
+/// </summary>
+internal sealed class Pressed
+{
+    private readonly Net net;
+    private readonly long[] starts;
+    private readonly Dictionary<int, long> free = [];
+
+    private Pressed(Net net, Schedule schedule)
+    {
+        this.net = net;
+        starts = new long[net.Offset[^1]];
+        foreach (var run in schedule.Runs)
+            Note(run);
+    }
+
+    public static Schedule Of(Net net, Schedule schedule)
+    {
+        var pressed = new Pressed(net, schedule);
+        var runs = new List<Run>();
+        var closes = new List<CloseDown>();
+        var runBlocks = schedule.Runs.Select(r => (r.Start, r.End, Run: (Run?)r, Close: (CloseDown?)null));
+        var closeBlocks = schedule.CloseDowns.Select(c => (c.Start, End: c.Start + c.Ticks, Run: (Run?)null, Close: (CloseDown?)c));
+        foreach (var (_, _, run, close) in runBlocks.Concat(closeBlocks).OrderBy(b => b.Start).ThenBy(b => b.End).ThenBy(b => b.Close is null))
+        {
+            if (run is not null)
+                runs.Add(pressed.Press(run));
+            else
+                closes.Add(pressed.Press(close!));
+        }
+
+        return new Schedule(
+            [.. runs.OrderBy(r => r.Start).ThenBy(r => r.Activity).ThenBy(r => r.FirstUnit)],
+            [.. closes.OrderBy(c => c.Start)]);
+    }
+
+    private Run Press(Run run)
+    {
+        var a = run.Activity;
+        var isPast = run.FirstUnit < net.Done[a];
+        if (!isPast && net.PinnedStart[a] is null && net[a].Places.IsEmpty)
+        {
+            var start = Math.Max(net[a].NotBefore, EarliestWork(run) - run.SetUp - run.CleanOut);
+            if (run.Worker >= 0)
+                start = Math.Max(start, Math.Max(Opening(run.Worker, run.Start), free.GetValueOrDefault(run.Worker, long.MinValue)));
+            run = run with { Start = Math.Min(run.Start, start) };
+            Note(run);
+        }
+
+        if (run.Worker >= 0)
+            free[run.Worker] = Math.Max(free.GetValueOrDefault(run.Worker, long.MinValue), run.End);
+        return run;
+    }
+
+    private CloseDown Press(CloseDown close)
+    {
+        close = close with { Start = Math.Min(close.Start, Math.Max(Opening(close.Worker, close.Start), free.GetValueOrDefault(close.Worker, long.MinValue))) };
+        free[close.Worker] = close.Start + close.Ticks;
+        return close;
+    }
+
+    // The earliest own start of its first unit that the waits allow; what comes later is still where it was.
+    private long EarliestWork(Run run)
+    {
+        var a = run.Activity;
+        var from = long.MinValue / 4;
+        if (run.FirstUnit > 0)
+            from = starts[net.Offset[a] + run.FirstUnit - 1] + net.Step[a];
+        foreach (var arc in net.In[a])
+        {
+            if (arc.Whole)
+            {
+                if (run.FirstUnit == 0)
+                    from = Math.Max(from, starts[net.Offset[arc.From + 1] - 1] + arc.Lag);
+                continue;
+            }
+
+            for (var k = 0; k < run.Units; k++)
+                from = Math.Max(from, starts[net.Offset[arc.From] + run.FirstUnit + k] + arc.Lag - (k * net.Step[a]));
+        }
+
+        return from;
+    }
+
+    private void Note(Run run)
+    {
+        for (var k = 0; k < run.Units; k++)
+            starts[net.Offset[run.Activity] + run.FirstUnit + k] = run.WorkStart + (k * net.Step[run.Activity]);
+    }
+
+    private long Opening(int worker, long at) => net.Open[worker].Last(o => o.Start <= at).Start;
+}
