@@ -8,6 +8,7 @@ internal sealed class SittingLayOut(Timetable table, IReadOnlyDictionary<string,
 {
     private readonly TaskLayOut tasks = new(table);
     private readonly Nightly nightly = new(table);
+    private readonly FreeAtEnd free = new(table);
 
     /// <summary>Every mask from on to off.</summary>
     public Sequence<PlannedMask> Masks => nightly.Masks;
@@ -62,6 +63,7 @@ internal sealed class SittingLayOut(Timetable table, IReadOnlyDictionary<string,
             MasksOn = isLastPainter ? nightly.MasksAt(end) : [],
             Cautions = steps.SelectMany(step => step.Cautions).DistinctBy(caution => caution.Name).ToSequence(),
             AttendedMinutes = Clock.WholeMinutes(work.Sum(at => at.Run is { } run ? table.Runs[run].End - table.Runs[run].Start : at.CloseDown!.Ticks)),
+            Free = free.After(worker, work.Max(at => at.Run is { } run ? table.Runs[run].End : at.CloseDown!.Start + at.CloseDown.Ticks)),
         };
     }
 }

@@ -124,6 +124,24 @@ public sealed record PlannedSitting
 
     /// <summary>Attended minutes.</summary>
     public required int AttendedMinutes { get; init; }
+
+    /// <summary>What is free at the end though more is to be done, and why; null if that is little, or could have been used.</summary>
+    public FreeTime? Free { get; init; }
+}
+
+/// <summary>Time at the end of a sitting with which nothing can be begun.</summary>
+/// <param name="Minutes">How many minutes, what is kept free of every sitting not counted.</param>
+/// <param name="Because">Why nothing is begun.</param>
+public sealed record FreeTime(int Minutes, FreeBecause Because);
+
+/// <summary>Why nothing is begun at the end of a sitting.</summary>
+public enum FreeBecause
+{
+    /// <summary>Everything that is left has to wait: for a coat, a joint, a time of its own.</summary>
+    AllWaits,
+
+    /// <summary>What is ready takes longer than is left.</summary>
+    TooShort,
 }
 
 /// <summary>One thing to do.</summary>

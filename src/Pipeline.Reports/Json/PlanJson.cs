@@ -60,6 +60,15 @@ public static class PlanJson
             json.WriteString("for", left.For);
             json.Moment("until", left.Until);
         });
+        if (sitting.Free is { } free)
+        {
+            json.Object("free", () =>
+            {
+                json.WriteNumber("minutes", free.Minutes);
+                json.WriteString("because", free.Because == FreeBecause.AllWaits ? "all-waits" : "too-short");
+            });
+        }
+
         json.Objects("masksOn", sitting.MasksOn, mask =>
         {
             json.WriteString("model", mask.Model);

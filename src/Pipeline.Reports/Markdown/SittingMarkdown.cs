@@ -89,7 +89,7 @@ internal sealed class SittingMarkdown(MarkdownText page, Plan plan)
 
     private void SetLeaving(LocalDate date, PlannedSitting sitting)
     {
-        if (sitting.Drying.IsEmpty && sitting.MasksOn.IsEmpty)
+        if (sitting.Drying.IsEmpty && sitting.MasksOn.IsEmpty && sitting.Free is null)
             return;
         page.Block("**Before leaving**");
         page.Blank();
@@ -97,6 +97,8 @@ internal sealed class SittingMarkdown(MarkdownText page, Plan plan)
             page.Line($"- drying: {MarkdownText.Escaped($"{left.Model}: {left.What}, {left.For} {Moments.From(date, left.Until)}")}");
         foreach (var mask in sitting.MasksOn)
             page.Line($"- masked: {MarkdownText.Escaped($"{mask.Model}: {mask.Mask}, off {Moments.From(date, mask.ComesOff)}{(mask.MustBeOffBy is { } by ? $", at the latest {Moments.From(date, by)}" : "")}")}");
+        if (sitting.Free is { } free)
+            page.Line($"- free: {PlanFacts.Free(free)}");
     }
 
     private static string Sentences(Finding finding) =>

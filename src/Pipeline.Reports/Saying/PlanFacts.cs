@@ -85,6 +85,13 @@ internal static class PlanFacts
         return ($"{Amounts.Capital(Visible.Line(way.Words))}: {outcome}{(way.FillsSittings ? ", with full sittings" : "")}.", way.LateMinutes == 0 ? Tone.Plain : Tone.Warning);
     }
 
+    /// <summary>What is free at the end of a sitting, and why: <c>59 min: everything that is left has to wait</c>.</summary>
+    public static string Free(FreeTime free) => $"{Moments.Length(free.Minutes)}: {free.Because switch
+    {
+        FreeBecause.AllWaits => "everything that is left has to wait",
+        _ => "what is ready takes longer",
+    }}";
+
     /// <summary>How good the plan is, in sentences.</summary>
     public static IEnumerable<string> Goodness(PlanMeasure measure)
     {

@@ -121,7 +121,7 @@ internal sealed class SittingText(Page page, Plan plan)
 
     private void SetLeaving(LocalDate date, PlannedSitting sitting)
     {
-        if (sitting.Drying.IsEmpty && sitting.MasksOn.IsEmpty)
+        if (sitting.Drying.IsEmpty && sitting.MasksOn.IsEmpty && sitting.Free is null)
             return;
         page.Blank();
         page.Line(new Run("Before leaving", Tone.Strong));
@@ -140,6 +140,8 @@ internal sealed class SittingText(Page page, Plan plan)
                 $"off {Moments.From(date, mask.ComesOff)}{(mask.MustBeOffBy is { } by ? $", at the latest {Moments.From(date, by)}" : "")}",
             ]),
         ]);
+        if (sitting.Free is { } free)
+            page.Line("  free    " + PlanFacts.Free(free));
     }
 
     private static string Sentence(Finding finding) =>

@@ -103,6 +103,7 @@ internal static class TwoWeeks
     {
         TakeOut = ["soapy water", "PVA"],
         Drying = [new("Slipway crane", "PVA on all areas", "handleable", At("30 Nov 23:27")), new("Line diver", "water on all areas", "dry", At("30 Nov 21:04"))],
+        Free = new FreeTime(51, FreeBecause.AllWaits),
     });
 
     private static PlannedDay Undercoating => Day(Sitting(
@@ -225,6 +226,7 @@ internal static class TwoWeeks
     {
         TakeOut = ["airbrush", "clear w gloss", "clear w matt"],
         Cautions = [Mist],
+        Free = new FreeTime(24, FreeBecause.TooShort),
     });
 
     private static PlannedDay Tokens => Day(Sitting(

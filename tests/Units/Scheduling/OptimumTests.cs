@@ -47,6 +47,28 @@ public class OptimumTests
     }
 
     [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    public void Too_many_pieces_for_a_proof_are_proved_best_with_their_lots_as_they_are_just_where_no_order_is_better(int seed)
+    {
+        var random = new Random(seed);
+        var lots = Enumerable.Range(0, 6).Select(i => Task($"{i}", random.Next(2, 7), units: 12, setUp: 3) with { MayBeParted = false }).ToArray();
+        var problem = Problem(Worker([.. Enumerable.Range(0, 6).Select(d => (1440L * d, (1440L * d) + 100))]), lots) with { Aims = [Aim.FinishSoon] };
+
+        // lot after lot, each in the evening before if there is room
+        var best = Orders(6).Min(order => order.Aggregate(0L, (at, lot) =>
+        {
+            var ticks = lots[lot].SetUp + (12 * lots[lot].PerUnit);
+            return (at % 1440) + ticks <= 100 ? at + ticks : (((at / 1440) + 1) * 1440) + ticks;
+        }));
+
+        var plan = Plan(problem);
+        (plan.Score.Finish, plan.Bound.IsBestAsParted).Should().Be((best, true));
+    }
+
+    [Theory]
     [InlineData(Effort.Quick, 500)]
     [InlineData(Effort.Usual, 100)]
     public void Another_solver_finds_no_better_plan_on_small_random_weeks(Effort effort, int weeks)

@@ -46,6 +46,26 @@ public class SittingTests
     }
 
     [Fact]
+    public void A_tool_that_is_not_needed_again_is_closed_down_while_something_dries()
+    {
+        // sprayed for 10, dry after 30, varnished by hand for 20: closing down takes 12 of the 30
+        Activity[] activities = [Task("spray", 10) with { Tool = new ToolUse(0, 0) }, Task("varnish", 20)];
+        var plan = Plan(Problem(Worker((0, 100)), activities, After(0, 1, least: 30)) with { Tools = [Airbrush(cleanOut: 5, closeDown: 12)] });
+
+        plan.Schedule.CloseDowns.Should().ContainSingle().Which.Start.Should().Be(10);
+        plan.Score.Finish.Should().Be(60);
+    }
+
+    [Fact]
+    public void A_gap_too_short_to_close_a_tool_down_in_is_left_alone()
+    {
+        Activity[] activities = [Task("spray", 10) with { Tool = new ToolUse(0, 0) }, Task("varnish", 20)];
+        var plan = Plan(Problem(Worker((0, 100)), activities, After(0, 1, least: 11)) with { Tools = [Airbrush(cleanOut: 5, closeDown: 12)] });
+
+        plan.Schedule.CloseDowns.Should().ContainSingle().Which.Start.Should().Be(41);
+    }
+
+    [Fact]
     public void A_tool_handed_over_while_both_are_at_hand_is_not_closed_down_between_them()
     {
         Problem problem = new()
