@@ -14,7 +14,7 @@ internal static class JsonText
 {
     private static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.Create(Letters()) };
 
-    private static readonly ZonedDateTimePattern MomentPattern = ZonedDateTimePattern.CreateWithInvariantCulture("uuuu'-'MM'-'dd'T'HH':'mm':'sso<G>", null);
+    private static readonly ZonedDateTimePattern MomentPattern = ZonedDateTimePattern.CreateWithInvariantCulture("uuuu'-'MM'-'dd'T'HH':'mm':'sso<Z+HH:mm>", null);
 
     /// <summary>A document whose root is an object.</summary>
     public static string Document(Action<Utf8JsonWriter> properties)

@@ -2,6 +2,7 @@ using System.Text;
 using Pipeline.Abstractions;
 using Pipeline.Planning;
 using Pipeline.Reports;
+using Pipeline.Tests.Units.Planning;
 
 namespace Pipeline.Tests.Units.Reports;
 
@@ -116,6 +117,25 @@ public sealed class ComparisonTests
         Hostile.Steers(ComparisonText.Render(both, TextStyle.Plain)).Should().BeFalse();
         Hostile.Steers(ComparisonJson.Render(both)).Should().BeFalse();
         Hostile.Steers(ComparisonMarkdown.Render(both)).Should().BeFalse();
+    }
+
+    [Theory]
+    [InlineData("UTC")]
+    [InlineData("Europe/Lisbon")]
+    [InlineData("Europe/Berlin")]
+    [InlineData("Asia/Kolkata")]
+    [InlineData("America/St_Johns")]
+    public void A_plan_written_in_any_zone_in_summer_or_winter_is_read_again_as_it_was(string zone)
+    {
+        foreach (var from in new[] { "2026-01-12 18:00", "2026-07-06 18:00" })
+        {
+            var plan = Workshop.In(zone).Weekly("Mon Tue Wed", "19:00", "22:00").Model("Crane", 2, r => r.Clean().Work("trim", 25).Photograph()).Plan(from);
+
+            var (read, wrong) = Read(PlanJson.Render(plan));
+
+            wrong.Should().BeNull();
+            PlanComparison.Of(read!, WrittenPlan.Of(plan)).IsSame.Should().BeTrue();
+        }
     }
 
     private static (WrittenPlan? Plan, string? Wrong) Read(string json) => PlanJsonReading.Read(Encoding.UTF8.GetBytes(json));
