@@ -11,7 +11,7 @@ internal static class YamlMistakes
     {
         var line = (int)Math.Max(1, mistake.Start.Line) + lineOffset;
         var column = (int)Math.Max(1, mistake.Start.Column);
-        if (mistake.Message.Contains("tab as indentation", StringComparison.Ordinal))
+        if (mistake.Message.Contains("tab as indentation", StringComparison.Ordinal) || mistake.Message.Contains("tab character", StringComparison.Ordinal))
             (line, column) = TabFrom(text, line);
         var written = LineAt(text, line);
         var (message, remedy) = Words(mistake.Message, written, column);

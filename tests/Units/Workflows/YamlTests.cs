@@ -31,6 +31,7 @@ public class YamlTests
     [InlineData("batch: \"Crew\nkits: 1\n", "1:8 A quote that opens here is not closed on its line.")]
     [InlineData("batch: 'Crew", "1:8 A quote that opens here is never closed.")]
     [InlineData("batch:\n\t- one\n", "2:1 The line is indented with a tab.")]
+    [InlineData("route:\n  - clean: all\n\t  - undercoat: all\n", "3:1 The line is indented with a tab.")]
     [InlineData("batch: a: b\n", "1:9 There is a second ‘: ’ here, or the line is indented further than the one above allows.")]
     [InlineData("batch: 1\nkits\npaints: 2\n", "2:1 Here should stand ‘key: value’, in line with the keys above it.")]
     [InlineData("batch: @one\n", "1:8 A value cannot begin with ‘@’.")]
