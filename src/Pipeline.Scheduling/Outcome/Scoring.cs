@@ -45,11 +45,16 @@ internal sealed class Scoring(Problem problem, Keep? keep)
     {
         var order = x.HardLateness.CompareTo(y.HardLateness);
         if (order == 0)
-            order = x.Lateness.CompareTo(y.Lateness);
+            order = (x.Lateness > 0).CompareTo(y.Lateness > 0);
+        if (order == 0)
+            order = Lateness(x).CompareTo(Lateness(y));
         for (var i = 0; order == 0 && i < problem.Aims.Length; i++)
             order = Value(problem.Aims[i], x).CompareTo(Value(problem.Aims[i], y));
         return order == 0 && problem.Aims.Contains(Aim.FinishSoon) ? x.Finish.CompareTo(y.Finish) : order;
     }
+
+    // What is late anyway is not moved about for every minute.
+    private double Lateness(Score score) => score.Lateness == 0 || keep is null ? score.Lateness : score.Lateness + (score.Moved * keep.TicksPerMovedRun);
 
     private bool FollowsFinish => problem.Aims.IndexOf(Aim.FewChanges) is var place and > 0 && problem.Aims[place - 1] == Aim.FinishSoon;
 

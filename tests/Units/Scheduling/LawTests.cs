@@ -20,6 +20,18 @@ public class LawTests
     }
 
     [Fact]
+    public void Nothing_is_moved_about_for_a_few_minutes_of_what_is_late_anyway_but_it_is_to_be_in_time()
+    {
+        var problem = Given.Problem(Given.Worker((0, 100)), [Given.Task("a", 10)]);
+        var scoring = new Scoring(problem, new Keep(new Schedule([], []), TicksPerMovedRun: 480));
+        Score At(double lateness, double moved) => new(0, lateness, 100, 0, 0, 0, moved);
+
+        scoring.Compare(At(lateness: 100, moved: 1), At(lateness: 40, moved: 9)).Should().BeNegative();
+        scoring.Compare(At(lateness: 5000, moved: 1), At(lateness: 40, moved: 9)).Should().BePositive();
+        scoring.Compare(At(lateness: 1, moved: 1), At(lateness: 0, moved: 9)).Should().BePositive();
+    }
+
+    [Fact]
     public void Cancelled_at_once_it_still_gives_a_plan_and_says_so()
     {
         var problem = RandomProblems.Next(3);
