@@ -19,9 +19,9 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     // Where places fill up, a change is timed to the very end: beyond so many units each one is dearer in proportion.
     private const int UnitsCheapWithPlaces = 150;
 
-    // Beyond, a proof is out of reach: where lots may be parted anywhere, and where only as they are.
-    private const int MostUnitsExact = 60;
-    private const int MostRunsExact = 120;
+    // Beyond so many pieces a proof is out of reach: where lots may be parted anywhere, and where only as they are.
+    private const int MostPiecesExact = 60;
+    private const int MostPiecesAsParted = 120;
 
     private readonly Scoring scoring = new(problem, keep);
     private Schedule? best;
@@ -103,17 +103,25 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     {
         if (bestScore.Finish <= bound.Finish)
             return true;
-        if (Units > MostUnitsExact || AskExactly(net, LotParts.Anywhere(net), heads, bound, ExactBudget, cancel) is not { } answer)
+        var parts = LotParts.Anywhere(net);
+        if (parts.Count > MostPiecesExact || AskExactly(net, parts, heads, bound, ExactBudget, cancel) is not { } answer)
             return false;
         bound.Prove(answer);
         return bestScore.Finish <= bound.Finish;
     }
 
-    // Those a little larger at least with the lots parted as they are.
+    // Those a little larger at least with the lots parted as they are; a plan that is late is not there to be proved.
     private void ExactlyAsParted(Net net, Heads heads, LowerBound bound, CancellationToken cancel)
     {
-        if (bestScore.Finish > bound.Finish && best!.Runs.Length <= MostRunsExact)
-            isBestAsParted = AskExactly(net, LotParts.AsIn(net, best), heads, bound, ExactBudget / 2, cancel) >= bestScore.Finish;
+        if (bestScore.Lateness > 0 || bestScore.Finish <= bound.Finish)
+            return;
+        var parts = LotParts.AsIn(net, best!);
+        if (parts.Count > MostPiecesAsParted || AskExactly(net, parts, heads, bound, ExactBudget / 2, cancel) is not { } answer)
+            return;
+        isBestAsParted = answer >= bestScore.Finish;
+        // where no lot could be parted otherwise, that holds for every schedule
+        if (parts.Count == LotParts.Anywhere(net).Count)
+            bound.Prove(answer);
     }
 
     // Takes what finishes sooner; the answer is when nothing with such parts does.
@@ -189,7 +197,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         var faults = Auditor.Audit(problem, best!);
         if (faults.Count > 0)
             throw new InvalidOperationException($"The solver made a schedule that is wrong: {faults[0].Kind}: {faults[0].Text}");
-        var explanation = new Explanation(net, best!);
+        var explanation = new Explanation(net, best!, isKept: keep is not null);
         var planned = new Outcome.Planned(
             best!,
             bestScore,

@@ -87,7 +87,7 @@ internal sealed class LowerBound
         double lateness = 0;
         foreach (var due in net.Problem.Dues)
             lateness += due.WeightPerTick * Math.Max(0, EarliestFinish(due.Activity) + due.Afterwards - due.By);
-        return new Bound(Finish, lateness, gap, intervals, once.Between(long.MinValue / 4, score.Finish).Ticks, Source, gap == 0 || isBestAsParted);
+        return new Bound(Finish, lateness, gap, intervals, once.Between(long.MinValue / 4, score.Finish).Ticks, Source, Finish >= score.Finish || isBestAsParted);
     }
 
     private bool CouldFinish(long finish, long[] latest)

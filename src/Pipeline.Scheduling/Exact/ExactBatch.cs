@@ -12,8 +12,8 @@ internal static class ExactBatch
 {
     /// <summary>
     /// Whether the model says all that the problem says. Not in it: work that several workers could do, several tools alike,
-    /// a cap on attended ticks below the length of an interval, tools that take no time, and tools or past work in other hands
-    /// than the tool's only user.
+    /// a cap on attended ticks below the length of an interval, tools that take no time, tools or past work in other hands
+    /// than the tool's only user, and places that past work alone may have filled beyond their room.
     /// </summary>
     public static bool Covers(Net net)
     {
@@ -25,6 +25,12 @@ internal static class ExactBatch
             if (net.Tool[a] >= 0 && (net.Problem.Tools[net.Tool[a]].Count > 1 || net[a].SetUp + net[a].PerUnit + net[a].PutAway == 0))
                 return false;
             if (net.Tool[a] >= 0 && net[a].Past.Any(r => r.End > earliest || r.Worker != net.Workers[a][0]))
+                return false;
+        }
+
+        for (var p = 0; p < net.Problem.Places.Length; p++)
+        {
+            if (Enumerable.Range(0, net.Count).Sum(a => net[a].Places.Where(use => use.Place == p).Sum(use => (long)use.PerUnit * net.Done[a])) > net.Problem.Places[p].Capacity)
                 return false;
         }
 

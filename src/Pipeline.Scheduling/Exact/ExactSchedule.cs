@@ -38,9 +38,8 @@ internal static class ExactSchedule
     {
         if (piece.Begins is { } begins)
             return solver.BooleanValue(begins);
+        // where a new run costs nothing, whether one begins was not asked
         var a = piece.Activity;
-        if (net[a].SetUp + net[a].PutAway > 0 || net.Tool[a] >= 0)
-            return true;
         return solver.Value(piece.Start) != solver.Value(before.Start) + (before.Units * net.Step[a])
             || (net.Attended[a] && solver.Value(piece.Sitting) != solver.Value(before.Sitting));
     }

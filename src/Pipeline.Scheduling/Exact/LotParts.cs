@@ -4,6 +4,9 @@ namespace Pipeline.Scheduling;
 /// <param name="Firsts">Per activity, in order, the first left to do among them; empty where all is done.</param>
 internal sealed record LotParts(int[][] Firsts)
 {
+    /// <summary>How many pieces there are that are never parted.</summary>
+    public int Count => Firsts.Sum(firsts => firsts.Length);
+
     /// <summary>Lots may be parted anywhere: what is proved holds for every schedule.</summary>
     public static LotParts Anywhere(Net net) => Of(net, (_, _) => true);
 

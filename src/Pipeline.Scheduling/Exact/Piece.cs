@@ -14,10 +14,10 @@ internal sealed class Piece(int activity, int first, int units)
     /// <summary>Own start of the first unit.</summary>
     public IntVar Start { get; set; } = null!;
 
-    /// <summary>Whether a run begins with it; null if one always does.</summary>
+    /// <summary>Whether a run begins with it; null if one always does, or if that costs nothing and is not asked.</summary>
     public BoolVar? Begins { get; set; }
 
-    /// <summary>Whether a run ends with it; null if one always does.</summary>
+    /// <summary>Whether a run ends with it; null if one always does, or if that costs nothing and is not asked.</summary>
     public BoolVar? Ends { get; set; }
 
     /// <summary>Indexes of the open intervals in which it could lie, in order of time.</summary>

@@ -35,7 +35,7 @@ public readonly record struct Bound(
     BoundSource Source,
     bool IsBestAsParted)
 {
-    /// <summary>True if no schedule finishes sooner.</summary>
+    /// <summary>True if no open tick could be saved.</summary>
     public bool IsTight => GapOpenTicks == 0;
 
     /// <summary>The gap as a share of the open ticks used, between 0 and 1.</summary>

@@ -37,6 +37,6 @@ internal static class BatchAnatomy
         var leastSetUps = problem.Activities.Sum(a => a.SetUp);
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"           work {work}, set-ups {setUps} (unparted {leastSetUps}), clean-outs {cleanOuts}, close-downs {closing}, waiting {waiting}, rests {rest}, empty sittings {empty}, runs {runs.Length} of {problem.Activities.Length}; bound by {plan.Bound.Source} {plan.Bound.OpenTicks - plan.Bound.GapOpenTicks}");
+            $"           work {work}, set-ups {setUps} (unparted {leastSetUps}), clean-outs {cleanOuts}, close-downs {closing}, waiting {waiting}, rests {rest}, empty sittings {empty}, runs {runs.Length} of {problem.Activities.Length}; bound by {plan.Bound.Source} {plan.Bound.OpenTicks - plan.Bound.GapOpenTicks}{(plan.Bound.IsBestAsParted ? ", proved best as parted" : "")}");
     }
 }
