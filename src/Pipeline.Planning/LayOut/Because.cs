@@ -18,15 +18,18 @@ internal sealed class Because(Timetable table)
         Reason.Waits waits => Waits(waits, table.Runs[run]),
         Reason.UnitOrder order => $"The units before it come first, {Task(order.Run, run)}.",
         Reason.WorkerBusy busy => $"{Phrases.Capital(Hands(busy.Worker))} busy with {Name(busy.Run, run)} until {table.Said(table.Runs[busy.Run].End, table.Runs[run].Start)}.",
+        Reason.ClosingDown closing => $"{Phrases.Capital(Hands(table.Runs[run].Worker))} busy cleaning the {ToolOf(closing).Name} out until {table.Said(table.Runs[run].Start, table.Runs[run].Start)}.",
         Reason.ToolHeld held => $"The {table.Posed.Problem.Tools[held.Tool].Name} is in use for {Name(held.Run, run)} until {table.Said(table.Runs[held.Run].End, table.Runs[run].Start)}.",
         Reason.PlaceFull full => $"The {table.Posed.Problem.Places[full.Place].Name} is full until {Task(full.Run, run)} makes room.",
         Reason.Closed when Overnight(run) is { } waits => $"{Waits(waits, table.Runs[run])[..^1]}; this is the next sitting.",
         Reason.Closed { Run: >= 0 } closed when table.Runs[closed.Run].Start >= table.Runs[run].Start =>
             $"{Phrases.Capital(Name(closed.Run, run))} must follow soon after, and this is the first sitting that holds both.",
         Reason.Closed { Run: >= 0 } closed when HasItsShare(table.Runs[closed.Run]) => $"After {Task(closed.Run, run)} that day had as much work as it may.",
+        Reason.Closed { Run: >= 0 } closed when table.Runs[closed.Run].Worker != closed.Worker =>
+            $"It comes after {Task(closed.Run, run)}; {Bench(closed.Worker)} before, or not for long enough.",
         Reason.Closed { Run: >= 0 } closed => $"After {Task(closed.Run, run)} too little was left of the sitting.",
         Reason.Closed when table.SittingAt(table.Runs[run].Start) == 0 => "The first sitting begins here.",
-        Reason.Closed => "Nobody sits at the bench earlier, or not for long enough.",
+        Reason.Closed closed => $"{Phrases.Capital(Bench(closed.Worker))} earlier, or not for long enough.",
         _ => table.Runs[run].Start <= 0 ? "The plan begins here." : "It could start earlier, but nothing would be won.",
     };
 
@@ -36,6 +39,7 @@ internal sealed class Because(Timetable table)
         Reason.Waits waits => waits.Run,
         Reason.UnitOrder order => order.Run,
         Reason.WorkerBusy busy => busy.Run,
+        Reason.ClosingDown closing => closing.Run,
         Reason.ToolHeld held => held.Run,
         Reason.PlaceFull full => full.Run,
         Reason.Closed when Overnight(run) is { } waits => waits.Run,
@@ -76,6 +80,10 @@ internal sealed class Because(Timetable table)
     }
 
     private string Hands(int worker) => table.Batch.Bench.Painters.Count == 1 ? "the hands are" : $"{table.Batch.Bench.Painters[worker].Name} is";
+
+    private Tool ToolOf(Reason.ClosingDown closing) => table.Posed.Problem.Tools[table.Planned.Schedule.CloseDowns[closing.CloseDown].Tool];
+
+    private string Bench(int worker) => table.Batch.Bench.Painters.Count == 1 ? "nobody sits at the bench" : $"{table.Batch.Bench.Painters[worker].Name} does not sit at the bench";
 
     private string Waits(Reason.Waits waits, Run run)
     {

@@ -20,17 +20,19 @@ internal static class Chain
         var because = new Because(table);
         var chain = new List<int> { run };
         var seen = new HashSet<int> { run };
-        while (because.Before(chain[^1]) is { } before)
-        {
-            // what is only kept close to a later task is followed on to what came before it
-            var isLater = table.Runs[before].Start > table.Runs[chain[^1]].Start;
-            if ((isLater || !seen.Add(before)) && (because.Precursor(chain[^1], seen) is not { } earlier || !seen.Add(before = earlier)))
-                break;
+        while (Earlier(table, because, chain[^1], seen) is { } before && seen.Add(before))
             chain.Add(before);
-        }
 
         chain.Reverse();
         return chain;
+    }
+
+    // What nothing that has been done holds back, or only what comes later, is followed on to what came before it.
+    private static int? Earlier(Timetable table, Because because, int run, HashSet<int> seen)
+    {
+        if (because.Before(run) is { } before && table.Runs[before].Start <= table.Runs[run].Start && !seen.Contains(before))
+            return before;
+        return table.Planned.Reasons[run] is Reason.Fact or Reason.Pinned or Reason.NotBefore ? null : because.Precursor(run, seen);
     }
 
     /// <summary>A chain of runs in words.</summary>
@@ -62,7 +64,7 @@ internal static class Chain
     }
 
     private static bool GoesOn(Timetable table, int before, int run) =>
-        table.Planned.Reasons[run] is Reason.WorkerBusy or Reason.UnitOrder or Reason.ToolHeld
+        table.Planned.Reasons[run] is Reason.WorkerBusy or Reason.UnitOrder or Reason.ToolHeld or Reason.ClosingDown
         && table.Runs[before].Worker == table.Runs[run].Worker
         && table.SittingAt(table.Runs[before].Start) == table.SittingAt(table.Runs[run].Start);
 

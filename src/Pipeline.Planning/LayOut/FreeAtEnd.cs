@@ -31,15 +31,16 @@ internal sealed class FreeAtEnd
             return null;
         var later = Enumerable.Range(0, table.Runs.Count).Where(r => table.Runs[r].Worker == worker && table.Runs[r].Start >= open.End).ToList();
         var begun = later.Where(r => ready[r] < open.End).ToList();
-        if (later.Count == 0 || begun.Exists(r => IsRoomFor(r, lastEnd, open.End)))
+        if (later.Count == 0 || begun.Exists(r => table.Posed.Problem.Activities[table.Runs[r].Activity].PinnedStart is not null || IsRoomFor(r, lastEnd, open.End)))
             return null;
         return new FreeTime(minutes, begun.Count == 0 ? FreeBecause.AllWaits : FreeBecause.TooShort);
     }
 
+    // For one unit at least; things done together take as long whatever their number.
     private bool IsRoomFor(int r, long from, long until)
     {
         var run = table.Runs[r];
-        return Math.Max(from + run.SetUp, ready[r]) + run.Work + run.PutAway <= until;
+        return Math.Max(from + run.SetUp, ready[r]) + table.Posed.Problem.Activities[run.Activity].PerUnit + run.PutAway <= until;
     }
 
     // When a wait lets the first unit of a run start, if the others follow without a break.

@@ -89,7 +89,7 @@ internal static class PlanFacts
     public static string Free(FreeTime free) => $"{Moments.Length(free.Minutes)}: {free.Because switch
     {
         FreeBecause.AllWaits => "everything that is left has to wait",
-        _ => "what is ready takes longer",
+        _ => "what could still be begun would not be finished",
     }}";
 
     /// <summary>How good the plan is, in sentences.</summary>

@@ -7,16 +7,23 @@ internal sealed class Explanation
 {
     private readonly Net net;
     private readonly ImmutableArray<Run> runs;
+    private readonly ImmutableArray<CloseDown> closeDowns;
     private readonly HashSet<int> past = [];
+    private readonly bool isKept;
     private readonly int[] runOf;
     private readonly long[] starts;
     private readonly List<int>[] byWorker;
     private readonly Dictionary<(int Tool, int Number), List<int>> byTool = [];
 
-    public Explanation(Net net, Schedule schedule)
+    /// <param name="net">The problem.</param>
+    /// <param name="schedule">What is to be explained.</param>
+    /// <param name="isKept">Whether it stays close to an earlier one, and so may leave room for the sake of that.</param>
+    public Explanation(Net net, Schedule schedule, bool isKept)
     {
         this.net = net;
+        this.isKept = isKept;
         runs = schedule.Runs;
+        closeDowns = schedule.CloseDowns;
         runOf = new int[net.Offset[^1]];
         starts = new long[runOf.Length];
         byWorker = [.. net.Problem.Workers.Select(_ => new List<int>())];
@@ -97,6 +104,7 @@ internal sealed class Explanation
         Reason.Waits waits => waits.Run,
         Reason.UnitOrder order => order.Run,
         Reason.WorkerBusy busy => busy.Run,
+        Reason.ClosingDown closing => closing.Run,
         Reason.ToolHeld held => held.Run,
         Reason.PlaceFull full => full.Run,
         Reason.Closed { Run: >= 0 } closed => closed.Run,
@@ -124,6 +132,8 @@ internal sealed class Explanation
             return new Reason.ToolHeld(net.Tool[a], user);
         if (run.Worker >= 0 && LastEndingAt(byWorker[run.Worker], r) is { } other)
             return new Reason.WorkerBusy(run.Worker, other);
+        if (ClosingDownBefore(run) is { } closing)
+            return closing;
         if (Full(r) is { } full)
             return full;
         return run.Worker >= 0 ? AtOpening(r, ready, waits) : new Reason.Nothing();
@@ -140,6 +150,8 @@ internal sealed class Explanation
         var lead = run.WorkStart - run.Start;
         if (waits is not null && (i == 0 || ready > open[i - 1].End - run.Work - run.PutAway || ready - lead > open[i - 1].End))
             return new Reason.Closed(run.Worker, waits.Run);
+        if (!isKept && i > 0 && RoomIn(r, open[i - 1], Math.Max(ready - lead, net[run.Activity].NotBefore)) is { } earlier)
+            return Crowded(r, earlier + lead) ?? new Reason.Nothing();
         var before = -1;
         var p = byWorker[run.Worker].IndexOf(r) - 1;
         if (p >= 0 && i > 0)
@@ -150,6 +162,36 @@ internal sealed class Explanation
         }
 
         return new Reason.Closed(run.Worker, before);
+    }
+
+    // When the run could have begun after all else in an interval, its tool put away afterwards; null if it could not.
+    private long? RoomIn(int r, Interval open, long from)
+    {
+        var run = runs[r];
+        var blocks = byWorker[run.Worker].Select(other => (runs[other].Start, runs[other].End))
+            .Concat(closeDowns.Where(c => c.Worker == run.Worker).Select(c => (c.Start, End: c.Start + c.Ticks)))
+            .Where(b => b.Start >= open.Start && b.Start < open.End).ToList();
+        var start = blocks.Select(b => b.End).Append(Math.Max(from, open.Start)).Max();
+        var ticks = run.End - run.Start + (net.Tool[run.Activity] >= 0 ? net.Problem.Tools[net.Tool[run.Activity]].CloseDown[net.Load[run.Activity]] : 0);
+        var most = net.Problem.Workers[run.Worker].MostPerInterval ?? long.MaxValue;
+        return start + ticks <= open.End && blocks.Sum(b => b.End - b.Start) + ticks <= most ? start : null;
+    }
+
+    // The place in which the units would have been too many at a time, and whose going makes room for them.
+    private Reason? Crowded(int r, long at)
+    {
+        var run = runs[r];
+        foreach (var use in net[run.Activity].Places)
+        {
+            var there = Enumerable.Range(0, runs.Length).Where(other => other != r)
+                .SelectMany(other => net[runs[other].Activity].Places.Where(p => p.Place == use.Place).SelectMany(p => Enumerable.Range(runs[other].FirstUnit, runs[other].Units)
+                    .Select(k => (Run: other, p.PerUnit, From: starts[net.Offset[runs[other].Activity] + k], Until: starts[net.Offset[runs[other].Activity] + k] + net.Duration[runs[other].Activity] + p.Afterwards))))
+                .Where(stay => stay.From < at + run.Work && stay.Until > at).ToList();
+            if (there.Count > 0 && there.Sum(stay => stay.PerUnit) + (run.Units * use.PerUnit) > net.Problem.Places[use.Place].Capacity)
+                return new Reason.PlaceFull(use.Place, there.MinBy(stay => (stay.Until, stay.Run)).Run);
+        }
+
+        return null;
     }
 
     private (long At, Reason.Waits? Waits) Ready(Run run)
@@ -191,6 +233,18 @@ internal sealed class Explanation
                 return sorted[i];
             if (runs[sorted[i]].End < runs[r].Start)
                 return null;
+        }
+
+        return null;
+    }
+
+    private Reason.ClosingDown? ClosingDownBefore(Run run)
+    {
+        for (var c = 0; c < closeDowns.Length; c++)
+        {
+            var close = closeDowns[c];
+            if (close.Worker == run.Worker && close.Start + close.Ticks == run.Start)
+                return new Reason.ClosingDown(c, byTool[(close.Tool, close.ToolNumber)].FindLast(user => runs[user].End <= close.Start));
         }
 
         return null;

@@ -44,6 +44,14 @@ public abstract record Reason
         private protected override void Close() { }
     }
 
+    /// <summary>The worker is busy closing down a tool.</summary>
+    /// <param name="CloseDown">Index of the close-down.</param>
+    /// <param name="Run">Index of the run that used the tool last.</param>
+    public sealed record ClosingDown(int CloseDown, int Run) : Reason
+    {
+        private protected override void Close() { }
+    }
+
     /// <summary>The tool is in another run's hands.</summary>
     public sealed record ToolHeld(int Tool, int Run) : Reason
     {

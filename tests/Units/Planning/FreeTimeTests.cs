@@ -38,5 +38,21 @@ public class FreeTimeTests
         sittings.Should().HaveCount(2).And.OnlyContain(sitting => sitting.Free == null);
     }
 
+    [Fact]
+    public void A_long_task_the_painter_has_decided_for_a_later_evening_is_not_called_too_long()
+    {
+        var sittings = Sittings(Workshop.Evenings().Model("Crane", 1, r => r.Work("trim", 40)).Model("Diver", 1, r => r.Work("trim", 150).At("2026-12-01 19:00")));
+
+        sittings.Should().HaveCount(2).And.OnlyContain(sitting => sitting.Free == null);
+    }
+
+    [Fact]
+    public void Where_one_piece_of_a_lot_could_be_begun_the_evening_is_not_explained_away()
+    {
+        var sittings = Sittings(Workshop.Evenings().Model("Crane", 1, r => r.Work("trim", 135)).Model("Diver", 6, r => r.Photograph(minutes: 10, putAway: 30)));
+
+        sittings.Should().HaveCount(2).And.OnlyContain(sitting => sitting.Free == null);
+    }
+
     private static List<PlannedSitting> Sittings(Workshop workshop) => [.. workshop.Plan().Days.SelectMany(day => day.Sittings)];
 }

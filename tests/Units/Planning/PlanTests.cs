@@ -38,6 +38,10 @@ public class PlanTests
         Divers().Plan().CriticalChain[^1].Should().StartWith("Wed 2 Dec 19:00 – Diver: Photograph all areas. It waits for Handleable: 'coat the boots' (Tue 1 Dec ");
 
     [Fact]
+    public void It_begins_with_what_was_done_first() =>
+        Divers().Plan().CriticalChain[0].Should().StartWith("Mon 30 Nov 19:00").And.EndWith("The first sitting begins here.");
+
+    [Fact]
     public void A_sitting_ends_with_the_airbrush_cleaned_and_names_what_dries()
     {
         var monday = Evening(Divers().Plan(), 30, 11);

@@ -35,6 +35,31 @@ public class ReasonTests
         { Places = [new Place("rack", 1)], Dues = [new Due(0, 0)] }).Should().Be(new Reason.PlaceFull(0, 0));
 
     [Fact]
+    public void A_place_that_was_full_the_evening_before()
+    {
+        // b could follow a in the first sitting, were it not for the rack
+        var plan = Plan(Problem(Worker((0, 100), (200, 300)), [Task("a", 10, unattended: 120) with { Places = [new PlaceUse(0, 1, 0)] }, Task("b", 10) with { Places = [new PlaceUse(0, 1, 0)] }])
+            with
+        { Places = [new Place("rack", 1)], Dues = [new Due(0, 0)] });
+
+        plan.Schedule.Runs.Single(run => run.Activity == 1).Start.Should().Be(200);
+        plan.Reasons[^1].Should().Be(new Reason.PlaceFull(0, 0));
+    }
+
+    [Fact]
+    public void Hands_that_close_a_tool_down()
+    {
+        var problem = Problem(Worker((0, 100)), [Task("spray", 10) with { Tool = new ToolUse(0, 0) }, Task("wash", 10)], After(0, 1, least: 5)) with { Tools = [Airbrush(cleanOut: 5, closeDown: 12)] };
+        var schedule = new Schedule([new Run(0, 0, 1, 0, 0, 0, 0, 0, 10, 0), new Run(1, 0, 1, 0, -1, 22, 0, 0, 10, 0)], [new CloseDown(0, 0, 0, 0, 10, 12)]);
+        Auditor.Audit(problem, schedule).Should().BeEmpty();
+
+        var explanation = new Explanation(new Net(problem), schedule, isKept: false);
+
+        explanation.Reasons[1].Should().Be(new Reason.ClosingDown(0, 0));
+        explanation.CriticalRuns().Should().Equal(0, 1);
+    }
+
+    [Fact]
     public void A_tool_in_other_hands() =>
         Last(Problem(Worker((0, 100)), [Task("a", 10) with { Tool = new ToolUse(0, 0), Workers = [0] }, Task("b", 10) with { Tool = new ToolUse(0, 0), Workers = [1], NotBefore = 2 }])
             with
