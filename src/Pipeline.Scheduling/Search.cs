@@ -95,6 +95,8 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         Better(net, new Ground(net, components, heads, new Haste(net, bound, new OpenTime(net, Enumerable.Range(0, problem.Workers.Length), once: true))), bound, cancel);
         if (onlyFinish || !Exactly(net, heads, bound, cancel))
             ExactlyAsParted(net, heads, bound, cancel);
+        if (keep is null)
+            Press(net);
         return Finish(net, bound, cancel.IsCancellationRequested);
     }
 
@@ -133,6 +135,17 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         if (answer.Schedule is { } schedule)
             Offer(schedule, table: null, bound);
         return answer.Bound;
+    }
+
+    // Nobody is to sit about between two tasks, or come home later than need be.
+    private void Press(Net net)
+    {
+        if (!ExactBatch.Covers(net))
+            return;
+        var pressed = Pressed.Of(net, best!);
+        var score = scoring.Of(pressed);
+        if (scoring.Compare(score, bestScore) <= 0 && Auditor.Audit(problem, pressed).Count == 0)
+            (best, bestScore) = (pressed, score);
     }
 
     private Obstacle? FirstPlans(Net net, Components components, Heads heads, Dispatcher dispatcher, LowerBound bound, bool isProject, CancellationToken cancel)

@@ -1,8 +1,8 @@
 namespace Pipeline.Scheduling;
 
 /// <summary>
-/// A schedule with everything as early as it can be in its sitting and in the order it has: the exact solver does not care when
-/// anything but the last is done. What is pinned or takes places stays where it is.
+/// A schedule with everything as early as it can be in its sitting and in the order it has: a search for the last finish does not
+/// care when anything else is done. For problems that the exact model covers. What is pinned or takes places stays where it is.
 /// </summary>
 internal sealed class Pressed
 {
