@@ -57,7 +57,7 @@ internal static class Concerns
         if (top.IsSpiritEffect() || (top.Role == LayerRole.Powder && top.Family is not null))
             return over.IsSpiritEffect() || over.Role == LayerRole.Powder ? Concern.None : Concern.SealOverEffect;
         if (top.Role == LayerRole.Powder || over.Role is LayerRole.Powder or LayerRole.Texture)
-            return over.Role == LayerRole.Powder || top.Role == LayerRole.Powder ? Concern.None : Concern.Recoat;
+            return top.Role == LayerRole.Powder ? Concern.None : Concern.Recoat;
         if (over.Role == LayerRole.Decal)
             return Concern.DecalOnYoung;
         // alcohol on what it dissolves is a matter of how wet it is laid

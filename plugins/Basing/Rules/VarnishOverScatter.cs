@@ -21,7 +21,7 @@ public sealed class VarnishOverScatter : CoatRule
                 return moment.Says(
                     Level.Note,
                     area,
-                    $"{coat.Name} is sprayed on the {layer.Name} of {{areas}} and crusts them.",
+                    $"{coat.Name} is sprayed on the {layer.Name} of {{areas}} and crusts it.",
                     $"Set the {layer.Name} after this varnish, or cover them while it is sprayed.",
                     new Pointer(layer.Step, $"{layer.Name} set here"))
                     .MendedBy(new Mend.MoveAfter(moment.At(layer.Step).Place, moment.Step.Place));

@@ -21,7 +21,12 @@ public sealed class RecoatTooSoon : CoatRule
         if (moment.ConcernOf(coat, top) != Concern.Recoat || top.TimeTo(DryingState.Recoatable) is not { } time)
             return null;
         var wait = moment.WaitsSince(
-            top, time, "recoatable", area, $"{coat.Name} laid sooner sags, lifts or wrinkles {top.Name}.", "Wait, or do another piece first.");
+            top,
+            time,
+            "recoatable",
+            area,
+            coat.Role == LayerRole.Powder ? $"{coat.Name} put on sooner sticks to {top.Name} in blotches." : $"{coat.Name} laid sooner sags, lifts or wrinkles {top.Name}.",
+            "Wait, or do another piece first.");
         if (top.Family?.RecoatOpen is { } within)
             wait = wait with { Span = new Span.WithinOrAfter(within, time) };
         // an effect straight on enamel or oil is wrong at any age
