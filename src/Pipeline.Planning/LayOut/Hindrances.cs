@@ -83,7 +83,7 @@ internal static class Hindrances
             walked,
             posed,
             posed.Problem.Waits[longest].To,
-            (_, _) => $"These times contradict each other by {Minutes(ring.Excess)}: {string.Join("; ", said)}.{(names.Count > 1 ? $" The rules {Phrases.Listed(names)} cannot both be kept." : "")}",
+            (_, _) => $"These times contradict each other by {Minutes(ring.Excess)}: {string.Join("; ", said)}.{(names.Count > 1 ? $" The rules {Phrases.Listed(names)} cannot {(names.Count == 2 ? "both" : "all")} be kept." : "")}",
             "Put a step in between elsewhere, choose another material or paint, or write the label's time into the file.",
             ruled.Select(cause => walked.Routes[cause.Route].Route.Steps[cause.Wait.Needs.Since]).DistinctBy(s => s.Place).Select(s => new Related(s.Place, "counted from here")).ToSequence());
     }

@@ -128,6 +128,8 @@ internal sealed class TaskLayOut(Timetable table)
             Add(new WaitStarted(needs.For, table.ShownUntil(since + Clock.AtLeast(low)), table.ShownUntil(since + Clock.AtLeast(comfortable)), !needs.IsFromLabel));
         }
 
+        if (SecondCoat(run, step) is { } second)
+            Add(second);
         foreach (var passive in passiveAfter[(route, step.Index)])
         {
             var over = table.ShownUntil(table.Finish(table.Posed.ActivityOf(route, passive.Index), last));
@@ -141,6 +143,19 @@ internal sealed class TaskLayOut(Timetable table)
             if (!started.TryGetValue(wait.For, out var known) || wait.Comfortable.ToInstant() > known.Comfortable.ToInstant())
                 started[wait.For] = wait;
         }
+    }
+
+    // When the next of several coats may go on; the minutes of all of them are in the task.
+    private WaitStarted? SecondCoat(Run run, Step step)
+    {
+        var activity = table.Posed.Problem.Activities[run.Activity];
+        if (activity.Unattended == 0 || step.Lays.Select(lay => lay.Layer).FirstOrDefault(layer => layer.Coats > 1) is not { } layer || layer.TimeTo(DryingState.Recoatable) is not { } recoat)
+            return null;
+        var firstCoat = run.WorkStart + (run.Work / layer.Coats);
+        var firstUnit = run.WorkStart + (activity.PerUnit / layer.Coats);
+        var low = Math.Max(firstCoat, firstUnit + Clock.AtLeast(recoat.Low.Minutes));
+        var comfortable = Math.Max(low, firstCoat + (activity.Unattended / (layer.Coats - 1)));
+        return new WaitStarted("second coat", table.ShownUntil(low), table.ShownUntil(comfortable), !layer.HasLabelTimes);
     }
 
     // How far the whole run could slip before the tightest greatest wait that ends at it breaks.
