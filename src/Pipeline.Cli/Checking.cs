@@ -56,7 +56,10 @@ internal static class Checking
         foreach (var (before, after) in mended.Before.Texts.Zip(mended.After.Texts))
             Console.Out.Write(Screen.Harmless(UnifiedDiff.Render(before.Name, before.Text, after.Text)));
         var count = mended.Made.Count;
-        var remain = mended.After.Findings.Any(finding => finding.Silenced is null) ? "; what remains, by the lines of the mended file:" : "; nothing remains";
+        var remains = mended.After.Findings.Any(finding => finding.Silenced is null);
+        var remain = remains ? "; what remains, by the lines of the mended file:" : "; nothing remains";
+        if (count == 0 && remains)
+            Console.Error.Write("pipeline: nothing of this can be mended surely; it is yours to decide\n");
         if (count > 0)
             Console.Error.Write(FormattableString.Invariant($"pipeline: {count} {(count == 1 ? "mend" : "mends")} {(isWritten ? "written" : "shown, nothing written")}{remain}\n"));
         Say(mended.After.Findings, mended.After);

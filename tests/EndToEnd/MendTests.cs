@@ -64,6 +64,18 @@ public sealed class MendTests : IDisposable
     }
 
     [Fact]
+    public void Where_nothing_can_be_mended_surely_it_says_so()
+    {
+        bench.File("buoy.yaml", Files.Buoy.Replace("material: resin", "material: cheese", StringComparison.Ordinal));
+
+        var ran = bench.Pipeline("check", "buoy.yaml", "--mend").ShowsNoTrace();
+
+        ran.ExitCode.Should().Be(1);
+        ran.Out.Should().BeEmpty();
+        ran.Err.Should().StartWith("pipeline: nothing of this can be mended surely; it is yours to decide\n").And.Contain("cheese");
+    }
+
+    [Fact]
     public void What_remains_decides_the_exit_code()
     {
         bench.File("buoy.yaml", Files.Wrong.Replace("material: resin", "material: cheese", StringComparison.Ordinal));
