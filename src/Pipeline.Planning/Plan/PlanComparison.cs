@@ -81,8 +81,11 @@ public sealed record PlanComparison
 /// <summary>A task that is elsewhere.</summary>
 public sealed record TaskMove(WrittenTask Before, WrittenTask After)
 {
-    /// <summary>True if it is in another sitting; otherwise it only starts at another time of the same one, is parted otherwise or done by another painter.</summary>
-    public bool IsToAnotherSitting => Before.Sitting != After.Sitting;
+    /// <summary>
+    /// True if it is in another sitting; otherwise it only starts at another time of the same one, is parted otherwise or done by another painter.
+    /// A sitting that opens or closes at another time is still the same as long as some of it is.
+    /// </summary>
+    public bool IsToAnotherSitting => Before.SittingEnd <= After.Sitting || After.SittingEnd <= Before.Sitting;
 }
 
 /// <summary>A model's finish; before or after is null where a plan does not have the model.</summary>

@@ -37,7 +37,7 @@ public sealed record WrittenPlan
             Batch = plan.Batch,
             Zone = plan.Zone,
             Tasks = sittings.SelectMany(sitting => sitting.Tasks.Where(task => task.Sort == TaskSort.Step).Select(task => new WrittenTask(
-                task.Model, task.Step, task.FirstUnit, task.Units, task.OfUnits, sitting.Painter, task.ExactStart, task.To.ToInstant(), sitting.From.ToInstant(), task.Words))).OrderBy(task => task.Start).ToSequence(),
+                task.Model, task.Step, task.FirstUnit, task.Units, task.OfUnits, sitting.Painter, task.ExactStart, task.To.ToInstant(), sitting.From.ToInstant(), sitting.To.ToInstant(), task.Words))).OrderBy(task => task.Start).ToSequence(),
             Finishes = plan.Finishes.Select(finish => new WrittenFinish(finish.Model, finish.Ready.ToInstant(), finish.Due?.ToInstant())).ToSequence(),
             Sittings = sittings.Count,
             AttendedMinutes = plan.Measure.AttendedMinutes,
@@ -56,9 +56,10 @@ public sealed record WrittenPlan
 /// <param name="Start">When, to the half minute.</param>
 /// <param name="End">When the hands are free again.</param>
 /// <param name="Sitting">When the sitting opens in which it is done.</param>
+/// <param name="SittingEnd">When it closes.</param>
 /// <param name="Words">The instruction.</param>
 public sealed record WrittenTask(
-    string Model, string Step, int FirstUnit, int Units, int OfUnits, string Painter, Instant Start, Instant End, Instant Sitting, string Words);
+    string Model, string Step, int FirstUnit, int Units, int OfUnits, string Painter, Instant Start, Instant End, Instant Sitting, Instant SittingEnd, string Words);
 
 /// <summary>When a model is ready, and by when it should be.</summary>
 public sealed record WrittenFinish(string Model, Instant Ready, Instant? Due);

@@ -68,6 +68,7 @@ public static class PlanJsonReading
                 task["exactStart"].Moment(),
                 task["to"].Moment(),
                 sitting["from"].Moment(),
+                sitting["to"].Moment(),
                 task["words"].Text());
         }
     }

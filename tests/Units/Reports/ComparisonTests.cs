@@ -14,7 +14,7 @@ public sealed class ComparisonTests
     private static WrittenPlan After => Before with
     {
         Tasks = Before.Tasks.Where(task => task.Model != "Cargo token")
-            .Select(task => task.Step.StartsWith("mask the viewports", StringComparison.Ordinal) ? task with { Start = task.Start + NodaTime.Duration.FromDays(1), Sitting = task.Sitting + NodaTime.Duration.FromDays(1) } : task)
+            .Select(task => task.Step.StartsWith("mask the viewports", StringComparison.Ordinal) ? task with { Start = task.Start + NodaTime.Duration.FromDays(1), Sitting = task.Sitting + NodaTime.Duration.FromDays(1), SittingEnd = task.SittingEnd + NodaTime.Duration.FromDays(1) } : task)
             .Select(task => task.Step.StartsWith("sand", StringComparison.Ordinal) ? task with { Start = task.Start + NodaTime.Duration.FromMinutes(5) } : task)
             .Append(Before.Tasks[0] with { Model = "Lantern", Step = "glue lantern", Words = "Glue the lantern" })
             .ToSequence(),
@@ -117,6 +117,16 @@ public sealed class ComparisonTests
         Hostile.Steers(ComparisonText.Render(both, TextStyle.Plain)).Should().BeFalse();
         Hostile.Steers(ComparisonJson.Render(both)).Should().BeFalse();
         Hostile.Steers(ComparisonMarkdown.Render(both)).Should().BeFalse();
+    }
+
+    [Fact]
+    public void A_sitting_that_begins_an_hour_later_is_still_the_same()
+    {
+        var task = Before.Tasks[0];
+        var hour = NodaTime.Duration.FromHours(1);
+
+        new TaskMove(task, task with { Start = task.Start + hour, Sitting = task.Sitting + hour }).IsToAnotherSitting.Should().BeFalse();
+        new TaskMove(task, task with { Start = task.SittingEnd, Sitting = task.SittingEnd, SittingEnd = task.SittingEnd + hour }).IsToAnotherSitting.Should().BeTrue();
     }
 
     [Theory]
