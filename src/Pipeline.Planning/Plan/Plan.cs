@@ -140,7 +140,7 @@ public enum FreeBecause
     /// <summary>Everything that is left has to wait: for a coat, a joint, a time of its own.</summary>
     AllWaits,
 
-    /// <summary>What is ready takes longer than is left.</summary>
+    /// <summary>What could still be begun would not be finished.</summary>
     TooShort,
 }
 

@@ -4,16 +4,19 @@ namespace Pipeline.Scheduling;
 internal static class Placing
 {
     /// <summary>The earliest own start of the first of some units, so that they can follow each other without a break.</summary>
-    public static long WorkFrom(Timetable table, int a, int first, int units)
+    public static long WorkFrom(Timetable table, int a, int first, int units) => WorkFrom(table.Net, table.Starts, a, first, units);
+
+    /// <summary>The same, given the own start of every unit; <see cref="Timetable.Unset"/> where it has none.</summary>
+    public static long WorkFrom(Net net, long[] starts, int a, int first, int units)
     {
         var from = long.MinValue / 4;
         if (first > 0)
-            from = Math.Max(from, table.Starts[table.Net.Offset[a] + first - 1] + table.Net.Step[a]);
-        foreach (var arc in table.Net.In[a])
+            from = Math.Max(from, starts[net.Offset[a] + first - 1] + net.Step[a]);
+        foreach (var arc in net.In[a])
         {
             if (arc.Whole)
             {
-                var last = table.Starts[table.Net.Offset[arc.From + 1] - 1];
+                var last = starts[net.Offset[arc.From + 1] - 1];
                 if (first == 0 && last != Timetable.Unset)
                     from = Math.Max(from, last + arc.Lag);
                 continue;
@@ -21,9 +24,9 @@ internal static class Placing
 
             for (var k = 0; k < units; k++)
             {
-                var start = table.Starts[table.Net.Offset[arc.From] + first + k];
+                var start = starts[net.Offset[arc.From] + first + k];
                 if (start != Timetable.Unset)
-                    from = Math.Max(from, start + arc.Lag - (k * table.Net.Step[a]));
+                    from = Math.Max(from, start + arc.Lag - (k * net.Step[a]));
             }
         }
 

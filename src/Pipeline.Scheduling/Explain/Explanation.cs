@@ -183,10 +183,7 @@ internal sealed class Explanation
         var run = runs[r];
         foreach (var use in net[run.Activity].Places)
         {
-            var there = Enumerable.Range(0, runs.Length).Where(other => other != r)
-                .SelectMany(other => net[runs[other].Activity].Places.Where(p => p.Place == use.Place).SelectMany(p => Enumerable.Range(runs[other].FirstUnit, runs[other].Units)
-                    .Select(k => (Run: other, p.PerUnit, From: starts[net.Offset[runs[other].Activity] + k], Until: starts[net.Offset[runs[other].Activity] + k] + net.Duration[runs[other].Activity] + p.Afterwards))))
-                .Where(stay => stay.From < at + run.Work && stay.Until > at).ToList();
+            var there = Stays(use.Place, except: r).Where(stay => stay.From < at + run.Work && stay.Until > at).ToList();
             if (there.Count > 0 && there.Sum(stay => stay.PerUnit) + (run.Units * use.PerUnit) > net.Problem.Places[use.Place].Capacity)
                 return new Reason.PlaceFull(use.Place, there.MinBy(stay => (stay.Until, stay.Run)).Run);
         }
@@ -253,26 +250,36 @@ internal sealed class Explanation
     private Reason.PlaceFull? Full(int r)
     {
         var run = runs[r];
+        var wanted = starts[net.Offset[run.Activity] + run.FirstUnit];
         foreach (var use in net[run.Activity].Places)
         {
-            var wanted = starts[net.Offset[run.Activity] + run.FirstUnit];
-            for (var other = 0; other < runs.Length; other++)
+            foreach (var stay in Stays(use.Place, except: r))
             {
-                foreach (var theirs in net[runs[other].Activity].Places)
-                {
-                    if (other == r || theirs.Place != use.Place)
-                        continue;
-                    for (var k = 0; k < runs[other].Units; k++)
-                    {
-                        var free = starts[net.Offset[runs[other].Activity] + runs[other].FirstUnit + k] + net.Duration[runs[other].Activity] + theirs.Afterwards;
-                        if (IsReleasedFor(run, free, wanted))
-                            return new Reason.PlaceFull(use.Place, other);
-                    }
-                }
+                if (IsReleasedFor(run, stay.Until, wanted))
+                    return new Reason.PlaceFull(use.Place, stay.Run);
             }
         }
 
         return null;
+    }
+
+    // From when until when the units of other runs are in a place.
+    private IEnumerable<(int Run, int PerUnit, long From, long Until)> Stays(int place, int except)
+    {
+        for (var r = 0; r < runs.Length; r++)
+        {
+            var a = runs[r].Activity;
+            foreach (var use in net[a].Places)
+            {
+                if (r == except || use.Place != place)
+                    continue;
+                for (var k = 0; k < runs[r].Units; k++)
+                {
+                    var start = starts[net.Offset[a] + runs[r].FirstUnit + k];
+                    yield return (r, use.PerUnit, start, start + net.Duration[a] + use.Afterwards);
+                }
+            }
+        }
     }
 
     // Some unit of the run starts at the very moment at which the place is given back.

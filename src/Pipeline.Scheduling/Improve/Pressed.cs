@@ -44,7 +44,9 @@ internal sealed class Pressed
         var isPast = run.FirstUnit < net.Done[a];
         if (!isPast && net.PinnedStart[a] is null && net[a].Places.IsEmpty)
         {
-            var start = Math.Max(net[a].NotBefore, EarliestWork(run) - run.SetUp - run.CleanOut);
+            // of what comes later it is known where it was, and that can only become earlier
+            var work = Placing.WorkFrom(net, starts, a, run.FirstUnit, run.Units);
+            var start = Math.Max(net[a].NotBefore, work - run.SetUp - run.CleanOut);
             if (run.Worker >= 0)
                 start = Math.Max(start, Math.Max(Opening(run.Worker, run.Start), free.GetValueOrDefault(run.Worker, long.MinValue)));
             run = run with { Start = Math.Min(run.Start, start) };
@@ -61,29 +63,6 @@ internal sealed class Pressed
         close = close with { Start = Math.Min(close.Start, Math.Max(Opening(close.Worker, close.Start), free.GetValueOrDefault(close.Worker, long.MinValue))) };
         free[close.Worker] = close.Start + close.Ticks;
         return close;
-    }
-
-    // The earliest own start of its first unit that the waits allow; what comes later is still where it was.
-    private long EarliestWork(Run run)
-    {
-        var a = run.Activity;
-        var from = long.MinValue / 4;
-        if (run.FirstUnit > 0)
-            from = starts[net.Offset[a] + run.FirstUnit - 1] + net.Step[a];
-        foreach (var arc in net.In[a])
-        {
-            if (arc.Whole)
-            {
-                if (run.FirstUnit == 0)
-                    from = Math.Max(from, starts[net.Offset[arc.From + 1] - 1] + arc.Lag);
-                continue;
-            }
-
-            for (var k = 0; k < run.Units; k++)
-                from = Math.Max(from, starts[net.Offset[arc.From] + run.FirstUnit + k] + arc.Lag - (k * net.Step[a]));
-        }
-
-        return from;
     }
 
     private void Note(Run run)
