@@ -32,7 +32,7 @@ internal sealed class TiedLots
                 continue;
             lotOf[g] = TransferLot(table, fitting, g);
             table.TakeOutAfter(past);
-            goesAtOnce[g] = components.Groups[g].Any(a => lotOf[g] < net.Units[a] - net.Done[a]) && TryAtOnce(table, fitting, g);
+            goesAtOnce[g] = NeedsParting(table, fitting, g) && TryAtOnce(table, fitting, g);
             table.TakeOutAfter(past);
         }
     }
@@ -63,6 +63,17 @@ internal sealed class TiedLots
         throw new ArgumentException("Nothing of the group is missing.", nameof(group));
     }
 
+    // Lots smaller than all there is; or all there is cannot go in whole runs, though some of it must.
+    private bool NeedsParting(Timetable table, Fitting fitting, int group)
+    {
+        if (components.Groups[group].Any(a => lotOf[group] < net.Units[a] - net.Done[a]))
+            return true;
+        var past = table.Runs.Count;
+        var isWhole = IsPartable(group) || TryLot(table, fitting, group, lotOf[group]);
+        table.TakeOutAfter(past);
+        return !isWhole;
+    }
+
     private bool TryLot(Timetable table, Fitting fitting, int group, int units)
     {
         var ends = order[group].Select(a => Math.Min(net.Units[a], Placing.NextUnit(table, a) + units)).ToArray();
@@ -72,7 +83,8 @@ internal sealed class TiedLots
     private bool TryAtOnce(Timetable table, Fitting fitting, int group)
     {
         var ends = order[group].Select(a => net.Units[a]).ToArray();
-        return Try(table, fitting, group, ends, MostRoundsAtOnce * ends.Length, mayPart: true);
+        var rounds = IsPartable(group) ? MostRoundsAtOnce * ends.Length : MostRounds + (10 * ends.Length);
+        return Try(table, fitting, group, ends, rounds, mayPart: true);
     }
 
     // Each activity up to a unit, in one run or in as few as can be.
@@ -132,7 +144,7 @@ internal sealed class TiedLots
             for (var k = 0; k < units; k++)
                 ready = Math.Max(ready, notBefore[first + k] - (k * net.Step[a]));
             var spot = fitting.Earliest(a, units, ready, net[a].NotBefore);
-            if (!spot.IsNone || !mayPart)
+            if (!spot.IsNone || !mayPart || net.Whole[a])
                 return (spot, units);
         }
 

@@ -72,6 +72,19 @@ public class ConstraintTests
         plan.Schedule.Runs.Count(r => r.Activity == 0).Should().BeGreaterThan(1);
     }
 
+    // masks put on over two evenings, one pass over the tray, masks pulled off again
+    [Fact]
+    public void A_greatest_wait_over_a_step_done_together_parts_what_is_done_one_by_one()
+    {
+        var plan = Plan(Problem(
+            Worker((0, 120), (1000, 1120), (2000, 2120)),
+            [Task("mask", 40, units: 4), Task("spray", 10, units: 4) with { Together = true }, Task("unmask", 5, units: 4)],
+            After(0, 1),
+            After(1, 2, 30),
+            After(0, 2, 0, 1100)));
+        Runs(plan).Should().Be("0x3@0 0x1@1000 1x4@1040 2x4@1080");
+    }
+
     [Fact]
     public void Steps_with_one_load_are_brought_together()
     {
