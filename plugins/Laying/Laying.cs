@@ -3,7 +3,7 @@ using Pipeline.Plugins.Safety;
 
 namespace Pipeline.Plugins;
 
-/// <summary>What every verb that lays a coat has in common: the layer, the tool, set-up and put-away, the wait between coats.</summary>
+/// <summary>What every verb that lays a coat has in common: the layer, the tool, set-up and put-away, and whether coats dry between.</summary>
 internal static class Laying
 {
     /// <summary>The bench name of the one spraying tool that holds a load and must be cleaned out.</summary>
@@ -36,10 +36,12 @@ internal static class Laying
 
     private static Work WorkOf(Job job, Layer layer, Attended perCoat, double putAway)
     {
+        var passes = MustDryBetween(layer) ? layer.Coats : 1;
+        var perPass = perCoat * (layer.Coats / passes);
         var work = new Work
         {
-            PerUnit = perCoat * layer.Coats,
-            Unattended = BetweenCoats(layer, perCoat, job.Model.Count),
+            PerUnit = perPass,
+            Passes = passes,
             NeedsDryingPlace = true,
         };
         return layer.Method switch
@@ -49,7 +51,7 @@ internal static class Laying
             // one pass over a tray takes about half of what the pieces would take one by one
             Method.Aerosol => work with
             {
-                PerUnit = perCoat * layer.Coats * job.Model.Count * 0.5,
+                PerUnit = perPass * job.Model.Count * 0.5,
                 Together = true,
                 SetUp = new Attended(3),
                 PutAway = new Attended(2),
@@ -58,17 +60,7 @@ internal static class Laying
         };
     }
 
-    /// <summary>
-    /// The time a unit stands between its coats: until recoatable, less what the other units of the lot take meanwhile.
-    /// Nothing where the next coat goes on wet.
-    /// </summary>
-    private static Drying BetweenCoats(Layer layer, Attended perCoat, int count)
-    {
-        if (layer.Coats == 1 || layer.IsWetInWet || layer.Family?.RecoatOpen is not null)
-            return default;
-        if (layer.TimeTo(DryingState.Recoatable) is not { } recoat)
-            return default;
-        var meanwhile = perCoat.Minutes * (count - 1);
-        return new Drying(Math.Max(0, recoat.Comfortable.Minutes - meanwhile)) * (layer.Coats - 1);
-    }
+    // Coats that go on wet, or while the one before is still open, are laid in one go.
+    private static bool MustDryBetween(Layer layer) =>
+        !layer.IsWetInWet && layer.Family?.RecoatOpen is null && layer.TimeTo(DryingState.Recoatable) is not null;
 }

@@ -8,7 +8,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     private const int MostDispatches = 60;
 
     // Below, the order of runs is soon searched through, and the keys need not be.
-    private const int FewActivities = 100;
+    private const int FewActivities = 130;
 
     // A project need not be dispatched at all; the exact solver may find what this does not.
     private const int MostFailures = 2;

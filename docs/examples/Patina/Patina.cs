@@ -33,10 +33,10 @@ public sealed class Patina : Verb<Patinating>
             [new Deed.Lay(layer)],
             new Work
             {
-                PerUnit = PerCoat.For(job.Size) * particulars.Coats,
+                PerUnit = PerCoat.For(job.Size),
+                Passes = particulars.Coats,
                 SetUp = new Attended(3),
                 PutAway = new Attended(5),
-                Unattended = Drying.Hours(8) * (particulars.Coats - 1),
                 NeedsDryingPlace = true,
             })
         {

@@ -54,9 +54,8 @@ public sealed class TwoThingsAtOnce : TradeRule
     {
         var route = batch.Routes[start.At.Route];
         var moment = route.Moments[start.At.Step];
-        var work = moment.Step.Work;
-        var minutes = work.SetUp.Minutes + (work.PerUnit.Minutes * (work.Together ? 1 : route.Model.Count)) + work.PutAway.Minutes;
-        return new Task(start.At, moment, start.Start, minutes);
+        // of several coats that dry between, only the first has a decided time
+        return new Task(start.At, moment, start.Start, moment.Step.Work.PassOver(route.Model.Count).Minutes);
     }
 
     private static int? ToolCount(BatchView batch, string? tool)

@@ -35,16 +35,36 @@ public enum ToolCleaning
 /// <summary>What a step costs the painter and asks of the bench. The file may override the times.</summary>
 public sealed record Work
 {
-    /// <summary>Hands busy, for one unit; for <see cref="Together"/>, for the whole lot.</summary>
+    private const int MostPasses = 100;
+
+    private readonly int passes = 1;
+
+    /// <summary>Hands busy, for one unit in one pass; for <see cref="Together"/>, for the whole lot.</summary>
     public Attended PerUnit { get; init; }
 
-    /// <summary>Hands busy once before a lot.</summary>
+    /// <summary>
+    /// How often the hands go over each unit, 1 to 100: coats of which each waits until the one before is recoatable. Set-up and put-away
+    /// are paid in each pass. Coats that go on wet are one pass.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Less than 1 or more than 100.</exception>
+    public int Passes
+    {
+        get => passes;
+        init
+        {
+            ArgumentOutOfRangeException.ThrowIfLessThan(value, 1);
+            ArgumentOutOfRangeException.ThrowIfGreaterThan(value, MostPasses);
+            passes = value;
+        }
+    }
+
+    /// <summary>Hands busy once before a lot, in each pass.</summary>
     public Attended SetUp { get; init; }
 
-    /// <summary>Hands busy once after a lot, other than cleaning a spraying tool out between loads.</summary>
+    /// <summary>Hands busy once after a lot, in each pass, other than cleaning a spraying tool out between loads.</summary>
     public Attended PutAway { get; init; }
 
-    /// <summary>Runs by itself after the hands are done, before anything else can be done to the unit.</summary>
+    /// <summary>Runs by itself after the hands are done with a pass, before anything else can be done to the unit.</summary>
     public Drying Unattended { get; init; }
 
     /// <summary>All units at once: a bath, a pass with a rattle can over a tray.</summary>
@@ -73,6 +93,10 @@ public sealed record Work
 
     /// <summary>True if the file, not the verb, gives the attended time.</summary>
     public bool IsFromFile { get; init; }
+
+    /// <summary>Hands busy with a lot in one pass, from its set-up to its put-away.</summary>
+    /// <param name="units">How many units the lot has, at least 1.</param>
+    public Attended PassOver(int units) => SetUp + (PerUnit * (Together ? 1 : units)) + PutAway;
 }
 
 /// <summary>A usual caution shown with a step. It never promises safety.</summary>

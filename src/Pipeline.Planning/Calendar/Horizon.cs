@@ -16,7 +16,7 @@ internal sealed class Horizon
     {
         (bench, this.from) = (walked.Batch.Bench, from);
         var attended = walked.Routes.Sum(route => route.Route.Steps.Sum(step =>
-            step.Work.SetUp.Minutes + step.Work.PutAway.Minutes + (step.Work.PerUnit.Minutes * (step.Work.Together ? 1 : route.Route.Model.Count))));
+            step.Work.PassOver(route.Route.Model.Count).Minutes * step.Work.Passes));
         var days = 14 + (1.5 * walked.Routes.Select(route => ChainMinutes(route, bench, pace)).DefaultIfEmpty(0).Max() / 1440);
         var latestPin = walked.Routes.SelectMany(route => route.Route.Pins).Select(pin => Pinned.At(pin, bench.Zone)).DefaultIfEmpty(from).Max();
         Until = Instant.Min(from + Furthest, Instant.Min(from + Furthest, Instant.Max(from, latestPin)) + Duration.FromDays(Math.Min(days, Furthest.TotalDays)));
@@ -66,7 +66,7 @@ internal sealed class Horizon
                 start = Math.Max(start, done[needs.Since] + ((pace == Pace.Brisk ? waiting.LowMinutes : waiting.ComfortableMinutes) ?? 0));
             }
 
-            done[s] = start + steps[s].Work.PerUnit.Minutes + steps[s].Work.Unattended.Minutes;
+            done[s] = start + Passing.Minutes(steps[s], bench, pace);
         }
 
         return done.DefaultIfEmpty(0).Max();

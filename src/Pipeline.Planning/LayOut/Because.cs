@@ -68,7 +68,7 @@ internal sealed class Because(Timetable table)
     /// <summary>A run as the cause of another: <c>'coat the suit' on Heavy diver (Sat 5 Dec 10:20)</c>; on the same day without the date.</summary>
     public string Task(int run, int seenFrom) => $"{Name(run, seenFrom)} ({table.Said(table.Runs[run].Start, table.Runs[seenFrom].Start)})";
 
-    /// <summary>A run by its step, and by its model where that is another's than the one it is seen from.</summary>
+    /// <summary>A run by its step and coat, and by its model where that is another's than the one it is seen from.</summary>
     public string Name(int run, int seenFrom)
     {
         var activity = table.Runs[run].Activity;
@@ -76,7 +76,7 @@ internal sealed class Because(Timetable table)
         if (table.StepOf(activity) is not { } step)
             return $"{model.Name} being ready";
         var mine = table.Posed.Activities[activity].Route == table.Posed.Activities[table.Runs[seenFrom].Activity].Route;
-        return $"'{Phrases.Step(model, step)}'{(mine ? "" : $" on {model.Name}")}";
+        return $"{Phrases.Task(model, step, table.Posed.Activities[activity].Pass)}{(mine ? "" : $" on {model.Name}")}";
     }
 
     private string Hands(int worker) => table.Batch.Bench.Painters.Count == 1 ? "the hands are" : $"{table.Batch.Bench.Painters[worker].Name} is";
@@ -93,7 +93,7 @@ internal sealed class Because(Timetable table)
         var route = table.RouteOf(other);
         if (table.StepOf(other) is not { } step)
             return "It is the last thing to be ready.";
-        var name = $"'{Phrases.Step(route.Route.Model, step)}'";
+        var name = Phrases.Task(route.Route.Model, step, table.Posed.Activities[other].Pass);
         if (!isLater)
             return $"It is kept close to {name}, which follows within {Length(wait.Greatest ?? 0)}.";
         var unit = wait.Scope == Scope.WholeLot ? table.LastUnit(other) : waits.Unit;
@@ -105,10 +105,11 @@ internal sealed class Because(Timetable table)
         return table.Posed.Causes[wait.Reason] switch
         {
             Cause.Order order => $"It comes after {name}, done {table.Said(since, run.Start)}{setUp}: {order.Pair.Why}.",
+            Cause.NextCoat => $"It waits until the coat before it ({table.Said(since, run.Start)}) is recoatable: that takes {Length(wait.Least ?? 0)}, until {table.Said(since + (wait.Least ?? 0), run.Start)}.",
             Cause.Ruled ruled => $"It waits for {ruled.Wait.Needs.For}: {name} ({table.Said(since, run.Start)}) needs {Length(wait.Least ?? 0)}, until {table.Said(since + (wait.Least ?? 0), run.Start)}.",
             Cause.Awaited awaited => $"It waits until {name} ({table.Said(since, run.Start)}) is {State(awaited.State)}.",
             Cause.Masked masked => $"It comes after {name}: the mask '{masked.Mask.Name}' has to be on first.",
-            _ => $"{name} ({table.Said(since, run.Start)}) needs {Length(wait.Least ?? 0)} until it {(route.Route.Model.ReadyAt == DryingState.Cured ? "has cured" : "can be handled")}.",
+            _ => $"{Phrases.Capital(name)} ({table.Said(since, run.Start)}) needs {Length(wait.Least ?? 0)} until it {(route.Route.Model.ReadyAt == DryingState.Cured ? "has cured" : "can be handled")}.",
         };
     }
 

@@ -74,7 +74,7 @@ internal static class Chain
         var model = table.RouteOf(activity).Route.Model;
         var units = Phrases.Units(table.Runs[run].FirstUnit + 1, table.Runs[run].Units, model.Count);
         return table.StepOf(activity) is { } step
-            ? $"{model.Name}{(units.Length > 0 && table.Runs[run].Units < model.Count ? $", {units}" : "")}: {Instructions.Of(model, step)}"
+            ? $"{model.Name}{(units.Length > 0 && table.Runs[run].Units < model.Count ? $", {units}" : "")}: {Instructions.Of(model, step, table.Posed.Activities[activity].Pass)}"
             : $"{model.Name} is ready";
     }
 }

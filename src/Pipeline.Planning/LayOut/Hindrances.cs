@@ -24,14 +24,14 @@ internal static class Hindrances
             walked,
             posed,
             fits.Activity,
-            (name, units) => $"No sitting is long enough for '{name}': {(units > 1 ? "one unit" : "it")} needs {Minutes(fits.Needed)} with set-up and cleaning, and the longest sitting is {Minutes(fits.Longest)}.",
+            (name, units) => $"No sitting is long enough for {name}: {(units > 1 ? "one unit" : "it")} needs {Minutes(fits.Needed)} with set-up and cleaning, and the longest sitting is {Minutes(fits.Longest)}.",
             "Make a sitting longer, or part the step into smaller ones.",
             [new Related(walked.Batch.Bench.Place, "the bench and its sittings")]),
         Obstacle.FitsNoPlace place => At(
             walked,
             posed,
             place.Activity,
-            (name, _) => $"'{name}' needs {place.Needed.ToString(CultureInfo.InvariantCulture)} places of the {posed.Problem.Places[place.Place].Name} at once, and there are {place.Capacity.ToString(CultureInfo.InvariantCulture)}.",
+            (name, _) => $"{Phrases.Capital(name)} needs {place.Needed.ToString(CultureInfo.InvariantCulture)} places of the {posed.Problem.Places[place.Place].Name} at once, and there are {place.Capacity.ToString(CultureInfo.InvariantCulture)}.",
             "List more places at the bench, make the lot smaller, or write 'together: no' to take its pieces one after another.",
             [new Related(walked.Batch.Bench.Place, "the bench and its tools")]),
         Obstacle.WaitsContradict ring => Ring(walked, posed, ring),
@@ -52,7 +52,7 @@ internal static class Hindrances
         {
             Level = Level.Error,
             Place = walked.Batch.Bench.Place,
-            Message = $"The sittings end before the work does: {Minutes(end.Ticks)} of work find no time, first '{name}'. It needs {Phrases.Counted(sittings, "more sitting")} at the least.{last}",
+            Message = $"The sittings end before the work does: {Minutes(end.Ticks)} of work find no time, first {name}. It needs {Phrases.Counted(sittings, "more sitting")} at the least.{last}",
             Remedy = "Add sittings by weekday, or by date until the work fits.",
             Related = step is null ? [] : [new Related(step.Place, "the first step without a time")],
         };
@@ -67,7 +67,7 @@ internal static class Hindrances
             walked,
             posed,
             wait.To,
-            (name, _) => $"'{name}' has to follow '{from}' within {Minutes(wait.Greatest ?? 0)}, and the sittings and the other waits leave no room for that.{(cause is null ? "" : $" {cause.Wait.Needs.Message}")}",
+            (name, _) => $"{Phrases.Capital(name)} has to follow {from} within {Minutes(wait.Greatest ?? 0)}, and the sittings and the other waits leave no room for that.{(cause is null ? "" : $" {cause.Wait.Needs.Message}")}",
             "Make a sitting longer, add one the day after, or take work out from between the two.",
             earlier is null ? [] : [new Related(earlier.Place, "the earlier step")],
             cause?.Wait.Rule);
@@ -95,7 +95,7 @@ internal static class Hindrances
         var to = Named(walked, posed, wait.To).Name;
         var length = wait.Greatest is { } most ? $"at most {Minutes(most)}" : wait.Least is > 0 ? $"at least {Minutes(wait.Least.Value)}" : "in this order";
         var rule = posed.Causes[wait.Reason] is Cause.Ruled ruled ? $" ({ruled.Wait.Rule})" : "";
-        return $"'{from}' to '{to}' {length}{rule}";
+        return $"{from} to {to} {length}{rule}";
     }
 
     private static Finding Pin(Walked walked, Posed posed, Obstacle.PinContradicts pin)
@@ -114,7 +114,7 @@ internal static class Hindrances
             Level = Level.Error,
             Place = decided?.Place ?? step?.Place ?? walked.Batch.Bench.Place,
             Model = walked.Routes[route].Route.Model.Name,
-            Message = $"'{name}'{why}.",
+            Message = $"{Phrases.Capital(name)}{why}.",
             Remedy = "Move the time, add a sitting for it, or let the planner choose.",
         };
     }
@@ -143,7 +143,7 @@ internal static class Hindrances
     {
         var at = posed.Activities[activity];
         var model = walked.Routes[at.Route].Route.Model;
-        return (at.Step is { } step ? Phrases.Step(model, step) : $"{model.Name} is ready", at.Route, at.Step, model.Count);
+        return (at.Step is { } step ? Phrases.Task(model, step, at.Pass) : $"'{model.Name} is ready'", at.Route, at.Step, model.Count);
     }
 
     private static string Minutes(long ticks) => Phrases.Duration(Clock.Minutes(ticks));

@@ -5,18 +5,23 @@ namespace Pipeline.Planning;
 /// <summary>What to do, in a sentence a painter can act on.</summary>
 internal static class Instructions
 {
-    /// <summary>A step, whatever the units: <c>Airbrush old brass on the suit, 2 coats</c>.</summary>
-    public static string Of(Model model, Step step)
+    /// <summary>A step, whatever the units: <c>Airbrush old brass on the suit, coat 1 of 2</c>; coats that go on wet are counted, <c>2 coats</c>.</summary>
+    /// <param name="model">Whose.</param>
+    /// <param name="step">The step.</param>
+    /// <param name="pass">Which of its passes, from 0.</param>
+    public static string Of(Model model, Step step, int pass)
     {
         var words = new List<string> { Deed(model, step) };
         if (step.Lays.FirstOrDefault()?.Layer is { } layer)
         {
             if (layer.Body == Body.Mist)
                 words.Add("as a mist");
-            if (layer.Coats > 1)
+            if (layer.Coats > 1 && step.Work.Passes == 1)
                 words.Add(Phrases.Counted(layer.Coats, "coat"));
         }
 
+        if (Phrases.Coat(step, pass) is { Length: > 0 } coat)
+            words.Add(coat);
         return string.Join(", ", words);
     }
 

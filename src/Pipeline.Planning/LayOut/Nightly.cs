@@ -100,7 +100,7 @@ internal sealed class Nightly
     }
 
     private (int On, int Off) Activities(int route, MaskSpan mask) =>
-        (table.Posed.ActivityOf(route, mask.OnStep), table.Posed.ActivityOf(route, mask.OffStep!.Value));
+        (table.Posed.Routes[route].Last(mask.OnStep), table.Posed.Routes[route].First(mask.OffStep!.Value));
 
     private static long? Limit(WalkedRoute route, MaskSpan mask) => route.Waits
         .Where(wait => wait.Needs.Since == mask.OnStep && wait.Needs.Step == mask.OffStep)
@@ -113,14 +113,19 @@ internal sealed class Nightly
         if ((table.Pace == Workflows.Pace.Brisk ? waiting.LowMinutes : waiting.ComfortableMinutes) is not > 0)
             return;
         var length = Clock.AtLeast(waiting.ComfortableMinutes ?? 0);
-        var since = table.Posed.ActivityOf(r, needs.Since);
-        var until = table.Posed.ActivityOf(r, needs.Step);
-        var model = route.Route.Model;
-        for (var k = 0; k <= table.LastUnit(since); k++)
+        var (sinceEdge, untilEdge) = (needs.SinceStart ? Edge.Start : Edge.Finish, needs.ToFinish ? Edge.Finish : Edge.Start);
+        var since = table.Posed.Routes[r].At(needs.Since, sinceEdge);
+        var until = table.Posed.Routes[r].At(needs.Step, untilEdge);
+        Drying(route.Route.Model, (since, sinceEdge), (until, untilEdge), length, needs.For);
+    }
+
+    private void Drying(Model model, (int Activity, Edge Edge) since, (int Activity, Edge Edge) until, long length, string @for)
+    {
+        for (var k = 0; k <= table.LastUnit(since.Activity); k++)
         {
-            var from = table.At(since, k, needs.SinceStart ? Edge.Start : Edge.Finish);
-            var needed = Math.Min(from + length, Math.Max(from, table.At(until, k, needs.ToFinish ? Edge.Finish : Edge.Start)));
-            stands.Add(new Stand(model.Name, What(model, route.Route.Steps[needs.Since]), needs.For, table.Start(since, k), from + length, needed));
+            var from = table.At(since.Activity, k, since.Edge);
+            var needed = Math.Min(from + length, Math.Max(from, table.At(until.Activity, k, until.Edge)));
+            stands.Add(new Stand(model.Name, What(model, since.Activity), @for, table.Start(since.Activity, k), from + length, needed));
         }
     }
 
@@ -129,26 +134,35 @@ internal sealed class Nightly
     {
         for (var a = 0; a < table.Posed.Activities.Length; a++)
         {
-            if (table.StepOf(a) is not { } step)
+            if (table.StepOf(a) is null)
                 continue;
             var model = table.RouteOf(a).Route.Model;
             var activity = table.Posed.Problem.Activities[a];
             for (var k = 0; k <= table.LastUnit(a) && activity.Unattended > 0; k++)
-                stands.Add(new Stand(model.Name, What(model, step), "done", table.Start(a, k), table.Finish(a, k), table.Finish(a, k)));
+                stands.Add(new Stand(model.Name, What(model, a), "done", table.Start(a, k), table.Finish(a, k), table.Finish(a, k)));
         }
 
         foreach (var wait in table.Posed.Problem.Waits)
         {
-            if (wait.Least is not > 0 || table.Posed.Causes[wait.Reason] is not Cause.Ready ready)
+            if (wait.Least is not > 0)
                 continue;
-            var route = table.Walked.Routes[ready.Route].Route;
+            var route = table.RouteOf(wait.From).Route;
+            if (table.Posed.Causes[wait.Reason] is Cause.NextCoat coat)
+                Drying(route.Model, (wait.From, wait.FromEdge), (wait.To, wait.ToEdge), Clock.AtLeast(Passing.Between(route.Steps[coat.Step], table.Batch.Bench, Workflows.Pace.Comfortable)), "recoatable");
+            if (table.Posed.Causes[wait.Reason] is not Cause.Ready)
+                continue;
             var from = table.Finish(wait.From);
             var until = from + wait.Least.Value;
-            stands.Add(new Stand(route.Model.Name, What(route.Model, route.Steps[ready.Step]), route.Model.ReadyAt == DryingState.Cured ? "cured" : "handleable", from, until, until));
+            stands.Add(new Stand(route.Model.Name, What(route.Model, wait.From), route.Model.ReadyAt == DryingState.Cured ? "cured" : "handleable", from, until, until));
         }
     }
 
-    private static string What(Model model, Step step) => step.Lays.FirstOrDefault()?.Layer.Name is { } layer
-        ? $"{layer} on {(step.Areas.IsEmpty ? model.Name : Phrases.Areas(model, step.Areas))}"
-        : Phrases.Step(model, step);
+    private string What(Model model, int activity)
+    {
+        var (step, pass) = (table.StepOf(activity)!, table.Posed.Activities[activity].Pass);
+        if (step.Lays.FirstOrDefault()?.Layer.Name is not { } layer)
+            return Phrases.Step(model, step);
+        var coat = Phrases.Coat(step, pass);
+        return $"{layer} on {(step.Areas.IsEmpty ? model.Name : Phrases.Areas(model, step.Areas))}{(coat.Length > 0 ? $", {coat}" : "")}";
+    }
 }

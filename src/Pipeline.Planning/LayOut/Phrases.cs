@@ -49,6 +49,19 @@ internal static class Phrases
         return step.Areas.IsEmpty ? step.Verb : $"{step.Verb} {Areas(model, step.Areas)}";
     }
 
+    /// <summary>A step as one of its tasks: <c>'coat the suit'</c>; of several coats that dry between <c>coat 2 of 'coat the suit'</c>.</summary>
+    /// <param name="model">Whose.</param>
+    /// <param name="step">The step.</param>
+    /// <param name="pass">Which of its passes, from 0.</param>
+    public static string Task(Model model, Step step, int pass) =>
+        step.Work.Passes == 1 ? $"'{Step(model, step)}'" : string.Create(CultureInfo.InvariantCulture, $"coat {pass + 1} of '{Step(model, step)}'");
+
+    /// <summary>Which of several coats: <c>coat 2 of 3</c>; empty for a step that is done in one go.</summary>
+    /// <param name="step">The step.</param>
+    /// <param name="pass">Which of its passes, from 0.</param>
+    public static string Coat(Step step, int pass) =>
+        step.Work.Passes == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $"coat {pass + 1} of {step.Work.Passes}");
+
     /// <summary>Areas as they are said: <c>all areas</c>, <c>the suit</c>, <c>the suit, helmet and hoses</c>.</summary>
     public static string Areas(Model model, IReadOnlyCollection<string> areas)
     {

@@ -57,11 +57,11 @@ internal static class PlanLayOut
                 continue;
             var r = table.Posed.Activities[a].Route;
             var route = table.Walked.Routes[r].Route;
-            var steps = Enumerable.Range(table.Posed.FirstOfRoute[r], route.Steps.Count).ToList();
-            var lastHands = table.Runs.Where(run => run.Worker >= 0 && run.Activity >= steps[0] && run.Activity <= steps[^1])
+            var passes = table.Posed.Routes[r];
+            var lastHands = table.Runs.Where(run => run.Worker >= 0 && passes.Has(run.Activity))
                 .Select(run => run.End).DefaultIfEmpty(table.Start(a, 0)).Max();
             long? cured = null;
-            foreach (var step in Settling.Last(table.Walked.Routes[r]).Select(last => steps[last]))
+            foreach (var step in Settling.Last(table.Walked.Routes[r]).Select(passes.Last))
             {
                 var minutes = Settling.Minutes(table.StepOf(step)!, DryingState.Cured, table.Batch.Bench.Climate, table.Pace);
                 if (minutes > 0)

@@ -61,13 +61,13 @@ internal static class PlanSeen
                 continue;
             var r = table.Posed.Activities[a].Route;
             var route = table.Walked.Routes[r];
-            var steps = Enumerable.Range(table.Posed.FirstOfRoute[r], route.Route.Steps.Count).ToList();
-            var last = Settling.Last(route).Select(step => steps[step]).MaxBy(step => Comfortable(table, step));
+            var passes = table.Posed.Routes[r];
+            var last = Settling.Last(route).Select(passes.Last).MaxBy(step => Comfortable(table, step));
             var ready = table.Start(a, 0);
             views.Add(new ReadyView
             {
                 Last = new StepInBatch(r, table.StepOf(last)!.Index),
-                WorkDone = Local(table, steps.Max(step => table.Finish(step))),
+                WorkDone = Local(table, passes.Activities.Max(activity => table.Finish(activity))),
                 Ready = LocalUntil(table, ready),
                 Comfortable = LocalUntil(table, Math.Max(ready, Comfortable(table, last))),
                 Due = route.Route.Due is { } due ? new DueTime(due.By.ToDateTimeUnspecified(), due.Place) : null,

@@ -20,11 +20,11 @@ internal sealed class TaskLayOut(Timetable table)
     {
         var run = table.Runs[index];
         var route = table.RouteOf(run.Activity).Route;
-        var step = table.StepOf(run.Activity)!;
+        var (step, pass) = (table.StepOf(run.Activity)!, table.Posed.Activities[run.Activity].Pass);
         var use = table.Posed.Problem.Activities[run.Activity].Tool;
         return new PlannedTask
         {
-            Id = FormattableString.Invariant($"{Kebab(route.Model.Name)}/{step.Index + 1}/{run.FirstUnit + 1}"),
+            Id = FormattableString.Invariant($"{Kebab(route.Model.Name)}/{step.Index + 1}{(step.Work.Passes == 1 ? "" : FormattableString.Invariant($".{pass + 1}"))}/{run.FirstUnit + 1}"),
             Sort = TaskSort.Step,
             Step = names[table.Posed.Activities[run.Activity].Route][step.Index],
             ExactStart = table.Clock.InstantAt(run.Start),
@@ -36,12 +36,14 @@ internal sealed class TaskLayOut(Timetable table)
             FirstUnit = run.FirstUnit + 1,
             Units = run.Units,
             OfUnits = route.Model.Count,
+            Coat = pass + 1,
+            OfCoats = step.Work.Passes,
             Areas = route.Model.Areas.Count > 1 && step.Areas.Count == route.Model.Areas.Count ? ["all"] : step.Areas,
-            Words = Instructions.Of(route.Model, step),
+            Words = Instructions.Of(route.Model, step, pass),
             Paint = PaintOf(route.Model, step, run.Units, table.Batch.Bench.Cup),
             Tool = use is null ? null : ToolName(use.Tool, run.ToolNumber),
             CleanOutBefore = use is not null && table.CleanedOf(index) is { } held ? new CleanOut(ToolName(use.Tool, run.ToolNumber), held.Name, Clock.WholeMinutes(run.CleanOut)) : null,
-            Starts = Starts(run, step),
+            Starts = Starts(run, step, pass),
             WhyNotEarlier = because.Of(index),
             FollowsOn = FollowsOn(index),
             NotLaterThan = NotLaterThan(run),
@@ -77,7 +79,7 @@ internal sealed class TaskLayOut(Timetable table)
         };
     }
 
-    /// <summary>What a task takes of the paint it lays; null if it lays none.</summary>
+    /// <summary>What a task takes of the paint it lays, with one of its coats where they dry between; null if it lays none.</summary>
     public static PaintUse? PaintOf(Model model, Step step, int units, Volume? cup)
     {
         PaintUse? use = null;
@@ -86,14 +88,15 @@ internal sealed class TaskLayOut(Timetable table)
             if (lay.Layer.Paint is not { } paint)
                 continue;
             var area = new SurfaceSize(model.Areas.Where(a => step.Areas.Contains(a.Name)).Sum(a => a.Size.SquareCentimetres));
-            var need = PaintNeed.Of(lay.Layer, area, model.Size, units, cup);
+            var need = PaintNeed.Of(lay.Layer with { Coats = Math.Max(1, lay.Layer.Coats / step.Work.Passes) }, area, model.Size, units, cup);
             use = use is null || use.Name != paint.Name
                 ? use ?? new PaintUse(paint.Name, Math.Round(need.Millilitres, 1), need.Loads, null)
                 : use with { Millilitres = Math.Round(use.Millilitres + need.Millilitres, 1), Loads = use.Loads + need.Loads };
         }
 
         // the painter may want to fill it more often than it takes
-        return use is { Loads: > 0 } && step.Work.Loads > use.Loads ? use with { Loads = step.Work.Loads.Value } : use;
+        var meant = (step.Work.Loads + step.Work.Passes - 1) / step.Work.Passes;
+        return use is { Loads: > 0 } && meant > use.Loads ? use with { Loads = meant.Value } : use;
     }
 
     // The same hands come from the run before without a break, whether it is they or the tool in them that was busy.
@@ -114,13 +117,16 @@ internal sealed class TaskLayOut(Timetable table)
         return known.Count == 1 ? known.Name : FormattableString.Invariant($"{known.Name} {number + 1}");
     }
 
-    private Sequence<WaitStarted> Starts(Run run, Step step)
+    private Sequence<WaitStarted> Starts(Run run, Step step, int pass)
     {
         var route = table.Posed.Activities[run.Activity].Route;
         var last = run.FirstUnit + run.Units - 1;
         var started = new Dictionary<string, WaitStarted>(StringComparer.Ordinal);
+        var isLast = pass == step.Work.Passes - 1;
         foreach (var needs in needsSince.GetValueOrDefault((route, step.Index)) ?? [])
         {
+            if (needs.SinceStart ? pass > 0 : !isLast)
+                continue;
             var waiting = Waiting.Of(needs, table.Batch.Bench.Climate);
             if (waiting.ComfortableMinutes is not { } comfortable || waiting.LowMinutes is not { } low || comfortable <= 0)
                 continue;
@@ -128,11 +134,11 @@ internal sealed class TaskLayOut(Timetable table)
             Add(new WaitStarted(needs.For, table.ShownUntil(since + Clock.AtLeast(low)), table.ShownUntil(since + Clock.AtLeast(comfortable)), !needs.IsFromLabel));
         }
 
-        if (SecondCoat(run, step) is { } second)
-            Add(second);
-        foreach (var passive in passiveAfter[(route, step.Index)])
+        if (!isLast)
+            Add(NextCoat(run, step, pass));
+        foreach (var passive in passiveAfter[(route, step.Index)].Where(_ => isLast))
         {
-            var over = table.ShownUntil(table.Finish(table.Posed.ActivityOf(route, passive.Index), last));
+            var over = table.ShownUntil(table.Finish(table.Posed.Routes[route].Last(passive.Index), last));
             Add(new WaitStarted(Phrases.Step(table.Walked.Routes[route].Route.Model, passive), over, over, !passive.Work.IsFromFile));
         }
 
@@ -145,17 +151,14 @@ internal sealed class TaskLayOut(Timetable table)
         }
     }
 
-    // When the next of several coats may go on; the minutes of all of them are in the task.
-    private WaitStarted? SecondCoat(Run run, Step step)
+    private WaitStarted NextCoat(Run run, Step step, int pass)
     {
-        var activity = table.Posed.Problem.Activities[run.Activity];
-        if (activity.Unattended == 0 || step.Lays.Select(lay => lay.Layer).FirstOrDefault(layer => layer.Coats > 1) is not { } layer || layer.TimeTo(DryingState.Recoatable) is not { } recoat)
-            return null;
-        var firstCoat = run.WorkStart + (run.Work / layer.Coats);
-        var firstUnit = run.WorkStart + (activity.PerUnit / layer.Coats);
-        var low = Math.Max(firstCoat, firstUnit + Clock.AtLeast(recoat.Low.Minutes));
-        var comfortable = Math.Max(low, firstCoat + (activity.Unattended / (layer.Coats - 1)));
-        return new WaitStarted("second coat", table.ShownUntil(low), table.ShownUntil(comfortable), !layer.HasLabelTimes);
+        var since = table.Finish(run.Activity, run.FirstUnit + run.Units - 1);
+        return new WaitStarted(
+            FormattableString.Invariant($"coat {pass + 2}"),
+            table.ShownUntil(since + Clock.AtLeast(Passing.Between(step, table.Batch.Bench, Workflows.Pace.Brisk))),
+            table.ShownUntil(since + Clock.AtLeast(Passing.Between(step, table.Batch.Bench, Workflows.Pace.Comfortable))),
+            !step.Lays.Any(lay => lay.Layer.HasLabelTimes));
     }
 
     // How far the whole run could slip before the tightest greatest wait that ends at it breaks.
@@ -196,7 +199,7 @@ internal sealed class TaskLayOut(Timetable table)
         Enumerable.Range(0, table.Walked.Routes.Count)
             .SelectMany(r => table.Walked.Routes[r].Order.Select(order => (r, order)))
             .Select(at => (at.r, at.order.Earlier, Later: table.Walked.Routes[at.r].Route.Steps[at.order.Later]))
-            .Where(at => !table.Posed.Problem.Activities[table.Posed.ActivityOf(at.r, at.Later.Index)].IsAttended)
+            .Where(at => !table.Posed.Problem.Activities[table.Posed.Routes[at.r].First(at.Later.Index)].IsAttended)
             .ToLookup(at => (at.r, at.Earlier), at => at.Later);
 
     private static string Kebab(string name) => string.Join('-', name.ToLowerInvariant().Split(' ', StringSplitOptions.RemoveEmptyEntries));

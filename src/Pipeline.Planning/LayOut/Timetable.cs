@@ -91,10 +91,8 @@ internal sealed class Timetable
     /// <summary>When a model is ready, by its own activity at the end: hands are done and its last layers can be handled.</summary>
     public long ReadyAt(int ready)
     {
-        var r = Posed.Activities[ready].Route;
-        var first = Posed.FirstOfRoute[r];
-        var last = first + Walked.Routes[r].Route.Steps.Count;
-        var hands = Runs.Where(run => run.Worker >= 0 && run.Activity >= first && run.Activity < last).Select(run => run.End).DefaultIfEmpty(0).Max();
+        var route = Posed.Routes[Posed.Activities[ready].Route];
+        var hands = Runs.Where(run => run.Worker >= 0 && route.Has(run.Activity)).Select(run => run.End).DefaultIfEmpty(0).Max();
         return Math.Max(hands, Start(ready, 0));
     }
 
@@ -122,12 +120,14 @@ internal sealed class Timetable
     public KnownTimes Known()
     {
         var times = new List<KnownTime>();
-        for (var a = 0; a < starts.Length; a++)
+        for (var r = 0; r < Posed.Routes.Length; r++)
         {
-            if (StepOf(a) is not { } step)
-                continue;
-            for (var k = 0; k < starts[a].Length; k++)
-                times.Add(new KnownTime(Posed.Activities[a].Route, step.Index, k, Clock.InstantAt(Start(a, k)), Clock.InstantAt(Finish(a, k))));
+            for (var s = 0; s < Posed.Routes[r].FirstPasses.Length; s++)
+            {
+                var (first, last) = (Posed.Routes[r].First(s), Posed.Routes[r].Last(s));
+                for (var k = 0; k < starts[first].Length; k++)
+                    times.Add(new KnownTime(r, s, k, Clock.InstantAt(Start(first, k)), Clock.InstantAt(Finish(last, k))));
+            }
         }
 
         return new KnownTimes(times);

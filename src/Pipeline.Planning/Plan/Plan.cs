@@ -147,7 +147,7 @@ public enum FreeBecause
 /// <summary>One thing to do.</summary>
 public sealed record PlannedTask
 {
-    /// <summary>Stable name within the plan: model, step and first unit, such as <c>heavy-diver/12/1</c>.</summary>
+    /// <summary>Stable name within the plan: model, step and first unit, such as <c>heavy-diver/12/1</c>; of coats that dry between with the coat, <c>heavy-diver/12.2/1</c>.</summary>
     public required string Id { get; init; }
 
     /// <summary>What sort of task it is.</summary>
@@ -186,10 +186,16 @@ public sealed record PlannedTask
     /// <summary>How many units the model has.</summary>
     public required int OfUnits { get; init; }
 
+    /// <summary>Which of the step's coats it is, from 1, where each has to dry before the next; otherwise 1.</summary>
+    public int Coat { get; init; } = 1;
+
+    /// <summary>How many such coats the step has; 1 where it is done in one go.</summary>
+    public int OfCoats { get; init; } = 1;
+
     /// <summary>Areas named, or <c>all</c>.</summary>
     public required Sequence<string> Areas { get; init; }
 
-    /// <summary>The instruction in words, ready to print: <c>airbrush old brass on suit, 2 coats</c>.</summary>
+    /// <summary>The instruction in words, ready to print: <c>Airbrush old brass on the suit, coat 1 of 2</c>.</summary>
     public required string Words { get; init; }
 
     /// <summary>What is used and how much, or null.</summary>

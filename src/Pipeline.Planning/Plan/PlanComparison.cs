@@ -18,10 +18,10 @@ public sealed record PlanComparison
     /// <summary>Tasks of the second plan that were elsewhere in the first, in order of their new start.</summary>
     public required Sequence<TaskMove> Moves { get; init; }
 
-    /// <summary>Tasks whose step is in the second plan only.</summary>
+    /// <summary>Tasks whose step or coat is in the second plan only.</summary>
     public required Sequence<WrittenTask> Added { get; init; }
 
-    /// <summary>Tasks whose step is in the first plan only.</summary>
+    /// <summary>Tasks whose step or coat is in the first plan only.</summary>
     public required Sequence<WrittenTask> Gone { get; init; }
 
     /// <summary>Each model of either plan, in the order of the second.</summary>
@@ -39,18 +39,18 @@ public sealed record PlanComparison
     /// <summary>True if nothing is different.</summary>
     public bool IsSame => Moves.IsEmpty && Added.IsEmpty && Gone.IsEmpty && Finishes.All(finish => finish.Before == finish.After) && AttendedMinutes.Difference == 0;
 
-    /// <summary>Compares two plans of one batch. A task is found again by its model, its step's name and its first unit.</summary>
+    /// <summary>Compares two plans of one batch. A task is found again by its model, its step's name, its coat and its first unit.</summary>
     public static PlanComparison Of(WrittenPlan before, WrittenPlan after)
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
-        var earlier = before.Tasks.ToLookup(task => (task.Model, task.Step));
-        var later = after.Tasks.Select(task => (task.Model, task.Step)).ToHashSet();
+        var earlier = before.Tasks.ToLookup(task => (task.Model, task.Step, task.Coat));
+        var later = after.Tasks.Select(task => (task.Model, task.Step, task.Coat)).ToHashSet();
         var moves = new List<TaskMove>();
         var added = new List<WrittenTask>();
         foreach (var task in after.Tasks.OrderBy(task => task.Start))
         {
-            var known = earlier[(task.Model, task.Step)].OrderBy(each => each.FirstUnit).ToList();
+            var known = earlier[(task.Model, task.Step, task.Coat)].OrderBy(each => each.FirstUnit).ToList();
             // of a lot that was parted elsewhere, the part in which its first unit was
             var was = known.Find(each => each.FirstUnit <= task.FirstUnit && task.FirstUnit < each.FirstUnit + each.Units);
             if (was is null)
@@ -68,7 +68,7 @@ public sealed record PlanComparison
             Unmoved = after.Tasks.Count - moves.Count - added.Count,
             Moves = moves.ToSequence(),
             Added = added.ToSequence(),
-            Gone = before.Tasks.Where(task => !later.Contains((task.Model, task.Step))).OrderBy(task => task.Start).ToSequence(),
+            Gone = before.Tasks.Where(task => !later.Contains((task.Model, task.Step, task.Coat))).OrderBy(task => task.Start).ToSequence(),
             Finishes = after.Finishes.Select(finish => new FinishChange(finish.Model, finished.GetValueOrDefault(finish.Model)?.Ready, finish.Ready, finish.Due))
                 .Concat(before.Finishes.Where(finish => !still.Contains(finish.Model)).Select(finish => new FinishChange(finish.Model, finish.Ready, null, finish.Due))).ToSequence(),
             Sittings = new Figures(before.Sittings, after.Sittings),

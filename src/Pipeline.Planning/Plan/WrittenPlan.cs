@@ -37,7 +37,7 @@ public sealed record WrittenPlan
             Batch = plan.Batch,
             Zone = plan.Zone,
             Tasks = sittings.SelectMany(sitting => sitting.Tasks.Where(task => task.Sort == TaskSort.Step).Select(task => new WrittenTask(
-                task.Model, task.Step, task.FirstUnit, task.Units, task.OfUnits, sitting.Painter, task.ExactStart, task.To.ToInstant(), sitting.From.ToInstant(), sitting.To.ToInstant(), task.Words))).OrderBy(task => task.Start).ToSequence(),
+                task.Model, task.Step, task.Coat, task.OfCoats, task.FirstUnit, task.Units, task.OfUnits, sitting.Painter, task.ExactStart, task.To.ToInstant(), sitting.From.ToInstant(), sitting.To.ToInstant(), task.Words))).OrderBy(task => task.Start).ToSequence(),
             Finishes = plan.Finishes.Select(finish => new WrittenFinish(finish.Model, finish.Ready.ToInstant(), finish.Due?.ToInstant())).ToSequence(),
             Sittings = sittings.Count,
             AttendedMinutes = plan.Measure.AttendedMinutes,
@@ -49,6 +49,8 @@ public sealed record WrittenPlan
 /// <summary>Some units going through a step.</summary>
 /// <param name="Model">Whose.</param>
 /// <param name="Step">The step's name, see <see cref="PlannedTask.Step"/>.</param>
+/// <param name="Coat">Which of its coats, from 1, see <see cref="PlannedTask.Coat"/>.</param>
+/// <param name="OfCoats">How many such coats it has.</param>
 /// <param name="FirstUnit">From 1.</param>
 /// <param name="Units">How many.</param>
 /// <param name="OfUnits">How many the model has.</param>
@@ -59,7 +61,19 @@ public sealed record WrittenPlan
 /// <param name="SittingEnd">When it closes.</param>
 /// <param name="Words">The instruction.</param>
 public sealed record WrittenTask(
-    string Model, string Step, int FirstUnit, int Units, int OfUnits, string Painter, Instant Start, Instant End, Instant Sitting, Instant SittingEnd, string Words);
+    string Model,
+    string Step,
+    int Coat,
+    int OfCoats,
+    int FirstUnit,
+    int Units,
+    int OfUnits,
+    string Painter,
+    Instant Start,
+    Instant End,
+    Instant Sitting,
+    Instant SittingEnd,
+    string Words);
 
 /// <summary>When a model is ready, and by when it should be.</summary>
 public sealed record WrittenFinish(string Model, Instant Ready, Instant? Due);

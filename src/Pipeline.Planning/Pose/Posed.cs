@@ -26,17 +26,41 @@ internal sealed record Posed
     /// <summary>The tools and what they may hold.</summary>
     public required ToolLoads Tools { get; init; }
 
-    /// <summary>The index of the activity of a step.</summary>
-    public required ImmutableArray<int> FirstOfRoute { get; init; }
+    /// <summary>Which activities the steps of each route are.</summary>
+    public required ImmutableArray<PosedRoute> Routes { get; init; }
+}
 
-    /// <summary>The activity of a step.</summary>
-    public int ActivityOf(int route, int step) => FirstOfRoute[route] + step;
+/// <summary>
+/// Which activities the steps of a route are: one for each pass, all in the order of the route, and then the one at which the model is ready.
+/// </summary>
+/// <param name="FirstPasses">The activity of each step's first pass, by step; empty for a route without steps.</param>
+/// <param name="Ready">The activity at which the model is ready; of a route without steps there is none.</param>
+internal sealed record PosedRoute(ImmutableArray<int> FirstPasses, int Ready)
+{
+    /// <summary>All activities of its steps.</summary>
+    public IEnumerable<int> Activities => FirstPasses.IsEmpty ? [] : Enumerable.Range(FirstPasses[0], Ready - FirstPasses[0]);
+
+    /// <summary>The activity of the first pass of a step.</summary>
+    public int First(int step) => FirstPasses[step];
+
+    /// <summary>The activity of the last pass of a step.</summary>
+    public int Last(int step) => (step + 1 < FirstPasses.Length ? FirstPasses[step + 1] : Ready) - 1;
+
+    /// <summary>The activity on which an edge of a step hangs: it starts with its first pass and is finished with its last.</summary>
+    public int At(int step, Edge edge) => edge == Edge.Start ? First(step) : Last(step);
+
+    /// <summary>The activities of a step, pass by pass.</summary>
+    public IEnumerable<int> Of(int step) => Enumerable.Range(First(step), Last(step) - First(step) + 1);
+
+    /// <summary>True if an activity is a pass of one of its steps.</summary>
+    public bool Has(int activity) => !FirstPasses.IsEmpty && activity >= FirstPasses[0] && activity < Ready;
 }
 
 /// <summary>What an activity stands for.</summary>
 /// <param name="Route">Index of the route.</param>
 /// <param name="Step">The step, or null for the moment at which the model is ready.</param>
-internal sealed record PosedActivity(int Route, Step? Step);
+/// <param name="Pass">Which pass of the step, from 0.</param>
+internal sealed record PosedActivity(int Route, Step? Step, int Pass = 0);
 
 /// <summary>Why a wait is there.</summary>
 internal abstract record Cause
@@ -45,6 +69,12 @@ internal abstract record Cause
 
     /// <summary>One step comes after another.</summary>
     public sealed record Order(int Route, StepOrder Pair) : Cause
+    {
+        private protected override void Closed() { }
+    }
+
+    /// <summary>A coat waits until the one before it, of the same step, is recoatable.</summary>
+    public sealed record NextCoat(int Route, int Step) : Cause
     {
         private protected override void Closed() { }
     }

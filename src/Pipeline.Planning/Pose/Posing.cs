@@ -8,7 +8,8 @@ using Pipeline.Workflows;
 namespace Pipeline.Planning;
 
 /// <summary>
-/// Turns a walked batch into a scheduling problem. One activity for each step with as many units as the model has; one more for each
+/// Turns a walked batch into a scheduling problem. One activity for each step, and for each of its coats
+/// where they must dry between, with as many units as the model has; one more for each
 /// model, without work, at which it is ready: all its steps done and its last layers handleable, or cured where it is wanted for play
 /// or packing. Due times hang on that one.
 /// Of each sitting the share of slack at its end stays free, and no painter works more in it than the bench and the caller allow.
@@ -30,7 +31,7 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
     public Posed Until(Instant until)
     {
         var sittings = OpenSittings.Between(batch.Bench, clock.Origin, until);
-        var firsts = ImmutableArray.CreateBuilder<int>();
+        var routes = ImmutableArray.CreateBuilder<PosedRoute>();
         var posed = ImmutableArray.CreateBuilder<PosedActivity>();
         var activities = ImmutableArray.CreateBuilder<Activity>();
         var dues = ImmutableArray.CreateBuilder<Scheduling.Due>();
@@ -39,21 +40,25 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
         for (var r = 0; r < walked.Routes.Count; r++)
         {
             var route = walked.Routes[r];
-            var first = activities.Count;
-            firsts.Add(first);
-            if (route.Route.Steps.IsEmpty)
-                continue;
+            var firsts = ImmutableArray.CreateBuilder<int>(route.Route.Steps.Count);
             foreach (var step in route.Route.Steps)
             {
-                posed.Add(new PosedActivity(r, step));
-                activities.Add(OfStep(route.Route, step, places, pacing.Of(r)));
+                firsts.Add(activities.Count);
+                for (var pass = 0; pass < step.Work.Passes; pass++)
+                {
+                    posed.Add(new PosedActivity(r, step, pass));
+                    activities.Add(OfPass(route.Route, step, pass, places, pacing.Of(r)));
+                }
             }
 
-            waits.Add(r, route, first, step => pacing.Of(r, step));
             var ready = activities.Count;
+            routes.Add(new PosedRoute(firsts.MoveToImmutable(), ready));
+            if (route.Route.Steps.IsEmpty)
+                continue;
+            waits.Add(r, route, routes[r], step => pacing.Of(r, step));
             posed.Add(new PosedActivity(r, null));
             activities.Add(new Activity { Name = $"{route.Route.Model.Name} ready" });
-            AddReady(r, route, first, ready, pacing.Of(r), waits);
+            AddReady(r, route, routes[r], pacing.Of(r), waits);
             if (route.Route.Due is { } due)
                 dues.Add(new Scheduling.Due(ready, clock.TickAt(due.By.InZoneLeniently(batch.Bench.Zone).ToInstant()), route.Route.DueWeight));
         }
@@ -77,7 +82,7 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
             Causes = waits.Causes,
             Sittings = sittings,
             Tools = tools,
-            FirstOfRoute = firsts.ToImmutable(),
+            Routes = routes.ToImmutable(),
         };
     }
 
@@ -106,13 +111,14 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
         return place < 0 ? [] : [new PlaceUse(place, 1, work.NeedsDryingPlace ? untilDry : 0)];
     }
 
-    private Activity OfStep(Route route, Step step, List<BenchTool> places, Pace routePace)
+    private Activity OfPass(Route route, Step step, int pass, List<BenchTool> places, Pace routePace)
     {
         var work = step.Work;
-        var pin = route.Pins.FirstOrDefault(p => p.Step == step.Index);
+        // a decided time is when the first coat is begun
+        var pin = pass == 0 ? route.Pins.FirstOrDefault(p => p.Step == step.Index) : null;
         return new Activity
         {
-            Name = $"{route.Model.Name}: {Phrases.Step(route.Model, step)}",
+            Name = $"{route.Model.Name}: {Phrases.Task(route.Model, step, pass)}",
             Units = route.Model.Count,
             PerUnit = Clock.Of(work.PerUnit),
             SetUp = Clock.Of(work.SetUp),
@@ -151,10 +157,10 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
         return may;
     }
 
-    private void AddReady(int index, WalkedRoute route, int first, int ready, Pace routePace, WaitPosing waits)
+    private void AddReady(int index, WalkedRoute route, PosedRoute passes, Pace routePace, WaitPosing waits)
     {
         foreach (var step in Settling.Last(route))
-            waits.AddReady(index, first + step, ready, Settling.UntilReady(route.Route.Steps[step], route.Route.Model, batch.Bench.Climate, routePace), step);
+            waits.AddReady(index, passes.Last(step), passes.Ready, Settling.UntilReady(route.Route.Steps[step], route.Route.Model, batch.Bench.Climate, routePace), step);
     }
 
     private Finding TooDamp()

@@ -35,46 +35,60 @@ internal sealed class WaitPosing(Bench bench)
         return waits.ToImmutable();
     }
 
-    /// <summary>Order, rules and masks of one route.</summary>
+    /// <summary>Order, coats, rules and masks of one route.</summary>
     /// <param name="index">Index of the route.</param>
     /// <param name="route">The route.</param>
-    /// <param name="first">Index of the activity of its first step.</param>
+    /// <param name="passes">Which activities its steps are.</param>
     /// <param name="paceOf">How close to the low figures a step follows on what it waits for, by its index.</param>
-    public void Add(int index, WalkedRoute route, int first, Func<int, Pace> paceOf)
+    public void Add(int index, WalkedRoute route, PosedRoute passes, Func<int, Pace> paceOf)
     {
         foreach (var order in route.Order)
-            Least(first + order.Earlier, Edge.Finish, first + order.Later, Edge.Start, 0, new Cause.Order(index, order));
+            Least(passes.Last(order.Earlier), Edge.Finish, passes.First(order.Later), Edge.Start, 0, new Cause.Order(index, order));
+        foreach (var step in route.Route.Steps.Where(step => step.Work.Passes > 1))
+            Coats(index, step, passes, paceOf(step.Index));
         var pinned = route.Route.Pins.Select(pin => pin.Step).ToHashSet();
         foreach (var wait in route.Waits)
         {
             // between two decided times there is nothing left to plan; the judge of times speaks about them
-            if (pinned.Contains(wait.Needs.Since) && pinned.Contains(wait.Needs.Step))
+            if (IsDecided(wait.Needs.Since, wait.Needs.SinceStart) && IsDecided(wait.Needs.Step, !wait.Needs.ToFinish))
                 continue;
-            Ruled(index, route, first, paceOf(wait.Needs.Step), wait);
+            Ruled(index, route, passes, paceOf(wait.Needs.Step), wait);
         }
 
         foreach (var moment in route.Moments)
-            Awaits(index, moment, first, paceOf(moment.Step.Index));
+            Awaits(index, moment, passes, paceOf(moment.Step.Index));
         foreach (var mask in route.Masks)
         {
             if (mask.OffStep is { } off)
-                holds.Add(new Wait(first + mask.OnStep, Edge.Finish, first + off, Edge.Start, 0, null, HoldWeight: 1, Reason: Note(new Cause.Masked(index, mask))));
+                holds.Add(new Wait(passes.Last(mask.OnStep), Edge.Finish, passes.First(off), Edge.Start, 0, null, HoldWeight: 1, Reason: Note(new Cause.Masked(index, mask))));
         }
+
+        // of several coats that dry between, only the first has a decided time
+        bool IsDecided(int step, bool isStart) => pinned.Contains(step) && (isStart || route.Route.Steps[step].Work.Passes == 1);
     }
 
     /// <summary>The model is ready when its last layers can be handled or have cured, as it is wanted for.</summary>
     public void AddReady(int index, int last, int ready, double minutes, int step) =>
         Least(last, Edge.Finish, ready, Edge.Start, Clock.AtLeast(minutes), new Cause.Ready(index, step), Scope.WholeLot);
 
-    private void Ruled(int index, WalkedRoute route, int first, Pace pace, RuledWait wait)
+    private void Coats(int index, Step step, PosedRoute passes, Pace pace)
+    {
+        foreach (var layer in step.Lays.Select(lay => lay.Layer))
+            IsTooDamp |= layer.TimeTo(DryingState.Recoatable) is { } time && DryingFactor.For(layer.Family?.Carrier ?? Carrier.None, bench.Climate, time.Comfortable) is null;
+        var dry = Clock.AtLeast(Passing.Between(step, bench, pace));
+        foreach (var coat in passes.Of(step.Index).Skip(1))
+            Least(coat - 1, Edge.Finish, coat, Edge.Start, dry, new Cause.NextCoat(index, step.Index));
+    }
+
+    private void Ruled(int index, WalkedRoute route, PosedRoute passes, Pace pace, RuledWait wait)
     {
         var needs = wait.Needs;
         var waiting = Waiting.Of(needs, bench.Climate);
         IsTooDamp |= waiting.IsTooDamp;
-        var from = first + needs.Since;
-        var to = first + needs.Step;
         var fromEdge = needs.SinceStart ? Edge.Start : Edge.Finish;
         var toEdge = needs.ToFinish ? Edge.Finish : Edge.Start;
+        var from = passes.At(needs.Since, fromEdge);
+        var to = passes.At(needs.Step, toEdge);
         var cause = new Cause.Ruled(index, wait);
         if ((pace == Pace.Brisk ? waiting.LowMinutes : waiting.ComfortableMinutes) is { } minutes)
             Least(from, fromEdge, to, toEdge, Clock.AtLeast(minutes), cause);
@@ -86,7 +100,7 @@ internal sealed class WaitPosing(Bench bench)
     }
 
     // A step that only waits for a state finishes when the layer below has reached it.
-    private void Awaits(int index, Moment moment, int first, Pace pace)
+    private void Awaits(int index, Moment moment, PosedRoute passes, Pace pace)
     {
         foreach (var await in moment.Step.Deeds.OfType<Deed.Await>())
         {
@@ -97,7 +111,7 @@ internal sealed class WaitPosing(Bench bench)
                 var factor = DryingFactor.For(layer.Family?.Carrier ?? Carrier.None, bench.Climate, time.Comfortable);
                 IsTooDamp |= factor is null;
                 var minutes = (pace == Pace.Brisk ? time.Low : time.Comfortable).Minutes * (factor ?? 1);
-                Least(first + layer.Step, Edge.Finish, first + moment.Step.Index, Edge.Finish, Clock.AtLeast(minutes), new Cause.Awaited(index, layer.Step, moment.Step.Index, await.State));
+                Least(passes.Last(layer.Step), Edge.Finish, passes.Last(moment.Step.Index), Edge.Finish, Clock.AtLeast(minutes), new Cause.Awaited(index, layer.Step, moment.Step.Index, await.State));
             }
         }
     }

@@ -22,14 +22,15 @@ public sealed class PlanReasons
     /// <param name="step">Index in the route.</param>
     public StepReasons OfStep(int route, int step)
     {
-        var activity = table.Posed.ActivityOf(route, step);
-        var runs = Enumerable.Range(0, table.Runs.Count).Where(r => table.Runs[r].Activity == activity).OrderBy(r => table.Runs[r].FirstUnit).ToList();
+        var passes = table.Posed.Routes[route];
+        var runs = Enumerable.Range(0, table.Runs.Count).Where(r => passes.Of(step).Contains(table.Runs[r].Activity))
+            .OrderBy(r => table.Runs[r].Activity).ThenBy(r => table.Runs[r].FirstUnit).ToList();
         var chain = Chain.Back(table, table.Planned.CriticalRuns[^1]);
         return new StepReasons(
             runs.Select(Shown).ToSequence(),
-            Length(Slack(activity)),
+            Length(Slack(passes.Last(step))),
             runs.Exists(chain.Contains),
-            HoldsBack(activity, runs));
+            HoldsBack([.. passes.Of(step)], runs));
     }
 
     /// <summary>Why the plan is not shorter, or why one model is not ready sooner.</summary>
@@ -110,6 +111,7 @@ public sealed class PlanReasons
             table.Shown(run.Start),
             run.Worker >= 0 ? table.Shown(run.End) : table.ShownUntil(FinishOf(run)),
             run.Worker >= 0 ? table.Batch.Bench.Painters[run.Worker].Name : null,
+            table.StepOf(run.Activity) is { } step ? Phrases.Coat(step, table.Posed.Activities[run.Activity].Pass) : "",
             Phrases.Units(run.FirstUnit + 1, run.Units, table.RouteOf(run.Activity).Route.Model.Count),
             because.Of(r));
     }
@@ -140,6 +142,7 @@ public sealed class PlanReasons
     {
         Cause.Ruled ruled => ruled.Wait.Needs.For,
         Cause.Awaited awaited => Because.State(awaited.State),
+        Cause.NextCoat => Because.State(DryingState.Recoatable),
         Cause.Ready => "handleable",
         _ => "what comes before",
     };
@@ -159,12 +162,12 @@ public sealed class PlanReasons
         return full.ToSequence();
     }
 
-    private Sequence<HeldBack> HoldsBack(int activity, List<int> runs)
+    private Sequence<HeldBack> HoldsBack(IReadOnlyList<int> passes, List<int> runs)
     {
         var held = new Dictionary<int, HeldBack>();
-        foreach (var run in Enumerable.Range(0, table.Runs.Count).Where(r => table.Runs[r].Activity != activity && because.Before(r) is { } before && runs.Contains(before)))
+        foreach (var run in Enumerable.Range(0, table.Runs.Count).Where(r => !passes.Contains(table.Runs[r].Activity) && because.Before(r) is { } before && runs.Contains(before)))
             held.TryAdd(table.Runs[run].Activity, Held(run, because.Of(run), isBinding: true));
-        foreach (var wait in table.Posed.Problem.Waits.Where(w => w.From == activity && w.Least is not null && w.Reason >= 0))
+        foreach (var wait in table.Posed.Problem.Waits.Where(w => passes.Contains(w.From) && !passes.Contains(w.To) && w.Least is not null && w.Reason >= 0))
         {
             if (!held.ContainsKey(wait.To))
                 held[wait.To] = Held(table.RunOf(wait.To, 0), Asked(wait), isBinding: false);

@@ -4,8 +4,8 @@ using Pipeline.Abstractions;
 namespace Pipeline.Planning;
 
 /// <summary>When a step is planned, what holds it back and what it holds back.</summary>
-/// <param name="Runs">Each stretch in which some units go through it, in order of time.</param>
-/// <param name="Slack">By how much it could be finished later, all else staying, without breaking a wait, a due time or the end of the whole; what keeps the hands busy is not looked at.</param>
+/// <param name="Runs">Each stretch in which some units go through it, in order of time; of coats that dry between, one coat after the other.</param>
+/// <param name="Slack">By how much it, or its last coat, could be finished later, all else staying, without breaking a wait, a due time or the end of the whole; what keeps the hands busy is not looked at.</param>
 /// <param name="OnChain">True if it is one of the tasks that make the plan as long as it is.</param>
 /// <param name="HoldsBack">What would start earlier if it were done earlier, and what else has to wait for it, in order of time.</param>
 public sealed record StepReasons(Sequence<StepRun> Runs, Duration Slack, bool OnChain, Sequence<HeldBack> HoldsBack);
@@ -14,9 +14,10 @@ public sealed record StepReasons(Sequence<StepRun> Runs, Duration Slack, bool On
 /// <param name="From">The start.</param>
 /// <param name="To">When the hands are free again; of a step that runs by itself, when it is over.</param>
 /// <param name="Painter">Who does it; null where nobody does.</param>
+/// <param name="Coat">Which coat: <c>coat 2 of 3</c>; empty for a step whose coats do not have to dry between.</param>
 /// <param name="Units">Which units: <c>units 1–3 of 5</c>; empty for a single piece.</param>
 /// <param name="Because">What keeps it from starting earlier.</param>
-public sealed record StepRun(ZonedDateTime From, ZonedDateTime To, string? Painter, string Units, string Because);
+public sealed record StepRun(ZonedDateTime From, ZonedDateTime To, string? Painter, string Coat, string Units, string Because);
 
 /// <summary>Something that waits for a step.</summary>
 /// <param name="What">The step that waits, with its model where that is another: <c>'varnish the suit' on Line diver</c>.</param>

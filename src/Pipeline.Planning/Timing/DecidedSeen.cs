@@ -48,8 +48,8 @@ internal static class DecidedSeen
         return new WorkView(new StepInBatch(route, step.Index), Local(start, walked.Batch.Bench), Local(start + Duration.FromMinutes(minutes), walked.Batch.Bench), minutes);
     }
 
-    private static double Attended(Route route, Step step) =>
-        step.Work.SetUp.Minutes + step.Work.PutAway.Minutes + (step.Work.PerUnit.Minutes * (step.Work.Together ? 1 : route.Model.Count));
+    // Of several coats that dry between, only the first has a decided time.
+    private static double Attended(Route route, Step step) => step.Work.PassOver(route.Model.Count).Minutes;
 
     private static Sequence<ReadyView> Ready(Walked walked)
     {
@@ -88,7 +88,10 @@ internal static class DecidedSeen
         foreach (var step in last.Where(step => !times.Knows(r, step)).Select(step => route.Steps[step]))
         {
             if (Pinned.Earliest(walked, r, step.Index, times) is var (begin, _, _))
-                yield return (step.Index, begin + Duration.FromMinutes(Attended(route, step) - step.Work.PutAway.Minutes + step.Work.Unattended.Minutes));
+            {
+                var lastPass = Attended(route, step) - step.Work.PutAway.Minutes + step.Work.Unattended.Minutes;
+                yield return (step.Index, begin + Duration.FromMinutes(Passing.UntilLast(step, route.Model.Count, walked.Batch.Bench) + lastPass));
+            }
         }
     }
 

@@ -9,7 +9,8 @@ namespace Pipeline.Planning;
 internal static class Pinned
 {
     /// <summary>
-    /// When units go through the pinned steps: one after another from the pinned time, after the set-up.
+    /// When units go through the pinned steps: one after another from the pinned time, after the set-up;
+    /// of several coats that dry between, the later ones as soon as they may.
     /// What a clean-out may add is not known yet and left out.
     /// </summary>
     public static KnownTimes Times(Walked walked)
@@ -20,12 +21,14 @@ internal static class Pinned
             var route = walked.Routes[r].Route;
             foreach (var pin in route.Pins)
             {
-                var work = route.Steps[pin.Step].Work;
+                var step = route.Steps[pin.Step];
+                var work = step.Work;
+                var last = Passing.UntilLast(step, route.Model.Count, walked.Batch.Bench);
                 var start = At(pin, walked.Batch.Bench.Zone) + Minutes(work.SetUp.Minutes);
                 for (var unit = 0; unit < route.Model.Count; unit++)
                 {
                     var mine = start + Minutes(work.Together ? 0 : unit * work.PerUnit.Minutes);
-                    times.Add(new KnownTime(r, pin.Step, unit, mine, mine + Minutes(work.PerUnit.Minutes + work.Unattended.Minutes)));
+                    times.Add(new KnownTime(r, pin.Step, unit, mine, mine + Minutes(last + work.PerUnit.Minutes + work.Unattended.Minutes)));
                 }
             }
         }
@@ -91,8 +94,8 @@ internal static class Pinned
             {
                 if (from >= to || start[from] is not var (since, cause, _))
                     return;
-                var edge = sinceStart ? since : since + Length(steps[from]);
-                var reached = edge + Minutes(least) - (toFinish ? Length(steps[to]) : Duration.Zero);
+                var edge = sinceStart ? since : since + Length(steps[from], walked.Batch.Bench);
+                var reached = edge + Minutes(least) - (toFinish ? Length(steps[to], walked.Batch.Bench) : Duration.Zero);
                 if (start[to] is not { } before || reached > before.At)
                     start[to] = (reached, cause, wait);
             }
@@ -129,7 +132,7 @@ internal static class Pinned
         };
     }
 
-    private static Duration Length(Step step) => Minutes(step.Work.PerUnit.Minutes + step.Work.Unattended.Minutes);
+    private static Duration Length(Step step, Bench bench) => Minutes(Passing.Minutes(step, bench, Pace.Brisk));
 
     private static Duration Minutes(double minutes) => Duration.FromMinutes(minutes);
 }

@@ -112,16 +112,28 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
         {
             foreach (var run in Chain.Back(table, table.RunOf(due.Activity, 0)))
             {
-                if (because.WaitBefore(run) is not { Reason: >= 0 } wait || table.Posed.Causes[wait.Reason] is not Cause.Ruled ruled)
-                    continue;
-                var waiting = Waiting.Of(ruled.Wait.Needs, table.Batch.Bench.Climate);
-                var at = (ruled.Route, ruled.Wait.Needs.Step);
-                if (!known.Contains(at) && waiting.ComfortableMinutes - waiting.LowMinutes is > 0 and { } minutes)
+                if (because.WaitBefore(run) is { Reason: >= 0 } wait && Shortened(table, table.Posed.Causes[wait.Reason]) is var (at, minutes) && minutes > 0 && !known.Contains(at))
                     saved[at] = Math.Max(saved.GetValueOrDefault(at), minutes);
             }
         }
 
         return saved.OrderByDescending(each => each.Value).ThenBy(each => each.Key).Select(each => each.Key);
+    }
+
+    private static ((int Route, int Step) At, double Minutes)? Shortened(Timetable table, Cause cause)
+    {
+        var bench = table.Batch.Bench;
+        switch (cause)
+        {
+            case Cause.Ruled ruled:
+                var waiting = Waiting.Of(ruled.Wait.Needs, bench.Climate);
+                return ((ruled.Route, ruled.Wait.Needs.Step), waiting.ComfortableMinutes - waiting.LowMinutes ?? 0);
+            case Cause.NextCoat coat:
+                var step = table.Walked.Routes[coat.Route].Route.Steps[coat.Step];
+                return ((coat.Route, coat.Step), Passing.Between(step, bench, Pace.Comfortable) - Passing.Between(step, bench, Pace.Brisk));
+            default:
+                return null;
+        }
     }
 
     private IEnumerable<WayOut> Sittings()
@@ -180,7 +192,7 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
     }
 
     private double WorkOf(int route) => walked.Routes[route].Route.Steps.Sum(step =>
-        step.Work.SetUp.Minutes + step.Work.PutAway.Minutes + (step.Work.PerUnit.Minutes * (step.Work.Together ? 1 : walked.Routes[route].Route.Model.Count)));
+        step.Work.PassOver(walked.Routes[route].Route.Model.Count).Minutes * step.Work.Passes);
 
     private WayOut? Left(int route)
     {

@@ -49,6 +49,8 @@ public static class ComparisonJson
         json.WriteNumber("firstUnit", task.FirstUnit);
         json.WriteNumber("units", task.Units);
         json.WriteNumber("ofUnits", task.OfUnits);
+        json.WriteNumber("coat", task.Coat);
+        json.WriteNumber("ofCoats", task.OfCoats);
         json.WriteString("painter", task.Painter);
         json.Moment("sitting", task.Sitting.InZone(zone));
         json.Moment("start", task.Start.InZone(zone));

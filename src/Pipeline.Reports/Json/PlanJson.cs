@@ -100,6 +100,8 @@ public static class PlanJson
             json.WriteNumber("firstUnit", task.FirstUnit);
             json.WriteNumber("units", task.Units);
             json.WriteNumber("ofUnits", task.OfUnits);
+            json.WriteNumber("coat", task.Coat);
+            json.WriteNumber("ofCoats", task.OfCoats);
             json.Texts("areas", task.Areas);
         }
 

@@ -61,6 +61,8 @@ public static class PlanJsonReading
             yield return new WrittenTask(
                 task["model"].Text(),
                 task["step"].Text(),
+                task["coat"].Whole(),
+                task["ofCoats"].Whole(),
                 task["firstUnit"].Whole(),
                 task["units"].Whole(),
                 task["ofUnits"].Whole(),

@@ -15,7 +15,7 @@ internal static class WhyPlanText
         foreach (var run in reasons.Runs)
         {
             var who = isShared && run.Painter is { } painter ? $", {painter}" : "";
-            page.Hung(new Run($"  {Moments.Full(run.From)}–{Moments.From(run.From.Date, run.To)}"), Visible.Line($"{(run.Units.Length > 0 ? $", {run.Units}" : "")}{who}"), Tone.Strong);
+            page.Hung(new Run($"  {Moments.Full(run.From)}–{Moments.From(run.From.Date, run.To)}"), Visible.Line($"{(run.Coat.Length > 0 ? $", {run.Coat}" : "")}{(run.Units.Length > 0 ? $", {run.Units}" : "")}{who}"), Tone.Strong);
             page.Hung(new Run("    held back: ", Tone.Quiet), Visible.Line(run.Because));
         }
 

@@ -178,7 +178,8 @@ internal sealed class StepBinder(RouteBinder route)
             CleanedOut = form.CleanedOut,
             Loads = form.Loads,
             // what is counted once for all of them takes each its part where they go one after another
-            PerUnit = form.Minutes ?? (work.Together && form.Together == false ? work.PerUnit * (1.0 / units) : work.PerUnit),
+            // minutes are said of a unit with all its coats
+            PerUnit = (form.Minutes * (1.0 / work.Passes)) ?? (work.Together && form.Together == false ? work.PerUnit * (1.0 / units) : work.PerUnit),
             SetUp = form.SetUp ?? work.SetUp,
             PutAway = form.PutAway ?? work.PutAway,
             Together = form.Together ?? work.Together,

@@ -20,7 +20,7 @@ public class LawTests
         Mix("thin slate", Pot("slate", Lacquer, "#4a4f55"), 40), Pot("boot", Waterborne, "#2b2a28"),
     ];
 
-    private sealed record Coat(int Paint, bool Sprayed, int Area, double Minutes, bool Masked);
+    private sealed record Coat(int Paint, bool Sprayed, int Area, double Minutes, bool Masked, int Coats);
 
     private sealed record Piece(int Count, double CleanMinutes, Coat[] Coats, bool Photographed);
 
@@ -56,9 +56,9 @@ public class LawTests
                 if (coat.Masked)
                     route.Mask($"mask {c}", areas[1 - coat.Area]);
                 if (coat.Sprayed)
-                    route.Spray(Pots[coat.Paint], areas[coat.Area], coat.Minutes);
+                    route.Spray(Pots[coat.Paint], areas[coat.Area], coat.Minutes, coat.Coats).DryBetween();
                 else
-                    route.Brush(Pots[coat.Paint], areas[coat.Area], coat.Minutes);
+                    route.Brush(Pots[coat.Paint], areas[coat.Area], coat.Minutes, coat.Coats).DryBetween();
                 if (coat.Masked)
                     route.Unmask($"mask {c}");
             }
@@ -68,8 +68,8 @@ public class LawTests
         }
     }
 
-    private static readonly Gen<Coat> GenCoat = Gen.Select(Gen.Int[0, Pots.Length - 1], Gen.Bool, Gen.Int[0, 1], Gen.Int[1, 16], Gen.Int[0, 3])
-        .Select((paint, sprayed, area, halfMinutes, masked) => new Coat(paint, sprayed, area, halfMinutes / 2.0, masked == 0));
+    private static readonly Gen<Coat> GenCoat = Gen.Select(Gen.Int[0, Pots.Length - 1], Gen.Bool, Gen.Int[0, 1], Gen.Int[1, 16], Gen.Int[0, 3], Gen.Int[1, 6])
+        .Select((paint, sprayed, area, halfMinutes, masked, coats) => new Coat(paint, sprayed, area, halfMinutes / 2.0, masked == 0, Math.Max(1, coats - 3)));
 
     private static readonly Gen<Piece> GenPiece = Gen.Select(Gen.Int[1, 5], Gen.Int[0, 8], GenCoat.Array[0, 4], Gen.Bool)
         .Select((count, clean, coats, photographed) => new Piece(count, clean / 2.0, coats, photographed));
@@ -86,7 +86,8 @@ public class LawTests
         ("a tool is used by one at a time", (_, plan) => Apart(Tasks(plan).Where(t => t.Tool is not null).GroupBy(t => t.Tool))),
         ("every task lies within its sitting", (_, plan) =>
             plan.Days.SelectMany(d => d.Sittings).Should().OnlyContain(sitting => !sitting.Tasks.IsEmpty && sitting.Tasks.All(t => IsWithin(t, sitting)))),
-        ("every unit goes through every step once", EveryUnitOnce),
+        ("every unit gets every coat of every step once", EveryUnitOnce),
+        ("no coat begins before the one under it says it may", CoatsDryBetween),
         ("a mask comes off after it goes on, and in time", MasksPair),
         ("a mix holds what its tasks take", (_, plan) =>
         {
@@ -159,8 +160,21 @@ public class LawTests
         var tasks = Tasks(plan).Where(t => t.Sort == TaskSort.Step).ToLookup(t => t.Place);
         foreach (var route in workshop.Walked().Batch.Routes)
         {
-            foreach (var step in route.Steps)
-                tasks[step.Place].SelectMany(t => Enumerable.Range(t.FirstUnit, t.Units)).Order().Should().Equal(Enumerable.Range(1, route.Model.Count));
+            foreach (var (step, coat) in route.Steps.SelectMany(step => Enumerable.Range(1, step.Work.Passes).Select(coat => (step, coat))))
+                tasks[step.Place].Where(t => t.Coat == coat).SelectMany(t => Enumerable.Range(t.FirstUnit, t.Units)).Order().Should().Equal(Enumerable.Range(1, route.Model.Count));
+        }
+    }
+
+    // The times told are those of the last unit of a task; the next coat is judged where its task ends with the same one.
+    private static void CoatsDryBetween(Workshop workshop, Plan plan)
+    {
+        var steps = workshop.Walked().Batch.Routes.SelectMany(route => route.Steps).ToDictionary(step => step.Place);
+        var coats = Tasks(plan).Where(t => t.OfCoats > 1).ToLookup(t => (t.Place, t.Coat));
+        foreach (var (task, next) in coats.SelectMany(same => same).SelectMany(t => coats[(t.Place, t.Coat + 1)].Where(next => next.FirstUnit + next.Units == t.FirstUnit + t.Units).Select(next => (t, next))))
+        {
+            var begun = next.To.ToInstant() - Duration.FromMinutes(steps[next.Place!].Work.PerUnit.Minutes);
+            var dry = task.Starts.Single(wait => wait.For == FormattableString.Invariant($"coat {next.Coat}")).Comfortable.ToInstant();
+            begun.Should().BeGreaterThanOrEqualTo(dry - Duration.FromMinutes(1));
         }
     }
 

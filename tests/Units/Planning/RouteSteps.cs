@@ -24,8 +24,8 @@ internal sealed class RouteSteps(string name, int count, string[] areas, int lin
     public RouteSteps Spray(Paint paint, string on = "", double minutes = 2, int coats = 1, LayerRole role = LayerRole.Colour) =>
         Lay(paint, on, role, Method.Airbrush, coats, new Work { PerUnit = new Attended(minutes), SetUp = new Attended(3), Tool = "airbrush", Load = paint, NeedsDryingPlace = true });
 
-    public RouteSteps Brush(Paint paint, string on = "", double minutes = 6) =>
-        Lay(paint, on, LayerRole.Colour, Method.Brush, 1, new Work { PerUnit = new Attended(minutes), SetUp = new Attended(2) });
+    public RouteSteps Brush(Paint paint, string on = "", double minutes = 6, int coats = 1) =>
+        Lay(paint, on, LayerRole.Colour, Method.Brush, coats, new Work { PerUnit = new Attended(minutes), SetUp = new Attended(2) });
 
     public RouteSteps Mask(string mask, string on, double minutes = 4, string material = "low-tack tape")
     {
@@ -64,6 +64,9 @@ internal sealed class RouteSteps(string name, int count, string[] areas, int lin
         paces.Add(new StepPace(steps.Count - 1, pace));
         return this;
     }
+
+    /// <summary>The coats of the last step dry between; its minutes are those of one.</summary>
+    public RouteSteps DryBetween() => Change(step => step with { Work = step.Work with { Passes = step.Lays.Single().Layer.Coats } });
 
     public RouteSteps Note(string note) => Change(step => step with { Note = note });
 

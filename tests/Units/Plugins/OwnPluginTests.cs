@@ -45,7 +45,7 @@ public sealed partial class OwnPluginTests(OwnPlugin built) : IClassFixture<OwnP
     {
         var intent = Patina(coats: 2);
         Told.Deeds(intent).Should().Be("Effect green fluid by Brush, 2 Thin, recoatable 6–9 h");
-        Told.Work(intent).Should().Be("3.8 min, set up 3/5, alone 8 h, rack");
+        Told.Work(intent).Should().Be("1.9 min, 2 passes, set up 3/5, rack");
         intent.Cautions.Select(caution => caution.Name).Should().Equal("patina-fluid");
     }
 

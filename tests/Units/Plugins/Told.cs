@@ -13,6 +13,7 @@ internal static class Told
         var work = intent.Work;
         return Line(
             Invariant($"{work.PerUnit.Minutes:0.#} min{(work.Together ? " together" : "")}"),
+            work.Passes > 1 ? Invariant($"{work.Passes} passes") : null,
             work.SetUp.Minutes + work.PutAway.Minutes > 0 ? Invariant($"set up {work.SetUp.Minutes:0.#}/{work.PutAway.Minutes:0.#}") : null,
             work.Unattended.Minutes > 0 ? $"alone {work.Unattended}" : null,
             work.Tool is null ? null : $"{work.Tool} with {work.Load?.Name}",

@@ -125,6 +125,9 @@ public sealed class WorkRangeTests
             .Should().BeInRange(low - single, high + single, $"{row.Step} on {squareCentimetres} cm²");
     }
 
-    private static double Minutes(Verb verb, object particulars, string material, double squareCentimetres) =>
-        verb.Intend(Of(1, material, squareCentimetres), particulars).Work.PerUnit.Minutes;
+    private static double Minutes(Verb verb, object particulars, string material, double squareCentimetres)
+    {
+        var work = verb.Intend(Of(1, material, squareCentimetres), particulars).Work;
+        return work.PerUnit.Minutes * work.Passes;
+    }
 }

@@ -70,7 +70,9 @@ public sealed class DryingTableTests
     private static string File(string family, string method, string rule, double minutes, int coats = 1)
     {
         var start = new DateTime(2026, 12, 1, 0, 0, 0, DateTimeKind.Unspecified);
-        var then = start.AddMinutes(1 + minutes);
+        // the next coat goes on as soon as it may
+        var between = AllPlugins.Families.Single(each => each.Name == family).Thin.Recoatable!.Value.Low.Minutes;
+        var then = start.AddMinutes(1 + ((coats - 1) * between) + minutes);
         var second = rule switch
         {
             "recoat-too-soon" => $"coat: hull\n        with: subject\n        by: {method}\n        overspray: all",
@@ -102,7 +104,6 @@ public sealed class DryingTableTests
                     coats: {{coats}}
                     minutes: 1 min
                     set-up: 0 min
-                    unattended: 0 min
                     at: {{start:yyyy-MM-dd HH:mm}}
                   - {{second}}
                     set-up: 0 min

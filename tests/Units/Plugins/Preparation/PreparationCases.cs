@@ -60,7 +60,7 @@ internal static class PreparationCases
         new("join: [tower, jib, cabin], airflow: yes", new Join(), new Joining(Airflow: true), Boards.Parts("tower", "jib", "cabin"),
             "joins tower, jib, cabin, Pva settles 2–4 h (Water), airflow", "6.8 min, set up 2/3"),
         new("seal: all, with: sealer, coats: 2", new Seal(), new Sealing(Sealer, Coats: 2), Boards,
-            "Sealer sealer by Brush, 2 Heavy, recoatable 30–60 min", "2.6 min, set up 2/5, alone 47.5 min, rack"),
+            "Sealer sealer by Brush, 2 Heavy, recoatable 30–60 min", "1.3 min, 2 passes, set up 2/5, rack"),
         new("strip: all, with: alkaline cleaner", new StripOff(), new Stripping(Liquid.AlkalineCleaner), Figures,
             "strips with alkaline cleaner (Water), damp 60 min – 2 h", "42 min together, set up 5/10, alone 12 h"),
         new("strip: all, with: isopropyl, soak: 1 h, ultrasonic: yes",
