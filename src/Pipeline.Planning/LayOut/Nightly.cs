@@ -162,7 +162,8 @@ internal sealed class Nightly
         var (step, pass) = (table.StepOf(activity)!, table.Posed.Activities[activity].Pass);
         if (step.Lays.FirstOrDefault()?.Layer.Name is not { } layer)
             return Phrases.Step(model, step);
-        var coat = Phrases.Coat(step, pass);
-        return $"{layer} on {(step.Areas.IsEmpty ? model.Name : Phrases.Areas(model, step.Areas))}{(coat.Length > 0 ? $", {coat}" : "")}";
+        // what dries after the last coat is all of them
+        var coat = pass == step.Work.Passes - 1 ? "" : $", {Phrases.Coat(step, pass)}";
+        return $"{layer} on {(step.Areas.IsEmpty ? model.Name : Phrases.Areas(model, step.Areas))}{coat}";
     }
 }

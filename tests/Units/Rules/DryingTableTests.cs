@@ -1,4 +1,5 @@
 using Pipeline.Abstractions;
+using Pipeline.Tests.Units.Plugins;
 
 namespace Pipeline.Tests.Units.Rules;
 
