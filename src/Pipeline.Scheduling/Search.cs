@@ -29,6 +29,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     private Score bestScore;
     private bool isBestAsParted;
     private long work;
+    private bool canPlacesFill;
 
     /// <summary>Runs to be timed, in all: so many per unit at first, and no more than so many.</summary>
     private long Budget => Math.Min(MostWork, OwnBudget);
@@ -36,12 +37,12 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     /// <summary>A cap on that, for those who want many answers rather than good ones.</summary>
     public long MostWork { get; init; } = long.MaxValue;
 
-    private long OwnBudget => problem.Places.IsEmpty ? Placements : Placements * UnitsCheapWithPlaces / Math.Max(Units, UnitsCheapWithPlaces);
+    private long OwnBudget => !canPlacesFill ? Placements : Placements * UnitsCheapWithPlaces / Math.Max(Units, UnitsCheapWithPlaces);
 
     private long Placements => effort switch
     {
         Effort.Quick => Math.Clamp(2_500L * Units, 100_000, 2_000_000),
-        Effort.Usual when !problem.Places.IsEmpty => Math.Min(60_000_000, 40_000L * Units),
+        Effort.Usual when canPlacesFill => Math.Min(60_000_000, 40_000L * Units),
         Effort.Usual => Math.Min(120_000_000, 400_000L * Units),
         _ => Math.Min(360_000_000, 600_000L * Units),
     };
@@ -59,6 +60,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     public Outcome Run(CancellationToken cancel)
     {
         var net = new Net(problem);
+        canPlacesFill = net.HasStays;
         if (Feasibility.Of(net) is { IsEmpty: false } obstacles)
             return new Outcome.Impossible(obstacles);
         var components = new Components(net);

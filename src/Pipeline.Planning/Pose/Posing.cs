@@ -47,7 +47,7 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
                 for (var pass = 0; pass < step.Work.Passes; pass++)
                 {
                     posed.Add(new PosedActivity(r, step, pass));
-                    activities.Add(OfPass(route.Route, step, pass, places, pacing.Of(r)));
+                    activities.Add(OfPass(route.Route, step, pass, places, pacing.Of(r)) with { Lot = r });
                 }
             }
 

@@ -111,7 +111,7 @@ internal sealed class Dispatcher
 
     private Spot PinnedSpot(Fitting fitting, int a, long pin)
     {
-        var spot = fitting.Earliest(a, net.Units[a], long.MinValue / 4, pin);
+        var spot = fitting.Earliest(a, 0, net.Units[a], long.MinValue / 4, pin);
         return spot;
     }
 
@@ -131,13 +131,13 @@ internal sealed class Dispatcher
                 var ready = Placing.WorkFrom(table, a, first, 1);
                 while (units < all && Placing.WorkFrom(table, a, first + units, 1) == ready)
                     units++;
-                spot = fitting.Earliest(a, units, ready, net[a].NotBefore);
+                spot = fitting.Earliest(a, first, units, ready, net[a].NotBefore);
                 if (spot.IsNone && units > 1)
-                    spot = fitting.Earliest(a, units = 1, ready, net[a].NotBefore);
+                    spot = fitting.Earliest(a, first, units = 1, ready, net[a].NotBefore);
             }
             else
             {
-                spot = fitting.Earliest(a, all, Placing.WorkFrom(table, a, first, all), net[a].NotBefore);
+                spot = fitting.Earliest(a, first, all, Placing.WorkFrom(table, a, first, all), net[a].NotBefore);
                 if (!net.Whole[a] && all > 1)
                     (spot, units) = Part(table, fitting, a, first, spot, partingWorth);
             }
@@ -162,7 +162,7 @@ internal sealed class Dispatcher
     {
         var all = net.Units[a] - first;
         var until = whole.IsNone ? long.MaxValue : whole.WorkStart;
-        var one = fitting.Earliest(a, 1, Placing.WorkFrom(table, a, first, 1), net[a].NotBefore, until);
+        var one = fitting.Earliest(a, first, 1, Placing.WorkFrom(table, a, first, 1), net[a].NotBefore, until);
         if (one.IsNone)
             return (whole, all);
         var overhead = one.CleanOut + net[a].SetUp + net[a].PutAway;
@@ -170,7 +170,7 @@ internal sealed class Dispatcher
         var most = (int)Math.Clamp(net[a].PerUnit == 0 ? all : room / net[a].PerUnit, 1, all - 1);
         for (var units = most; units >= 1; units--)
         {
-            var spot = units == 1 ? one : fitting.Earliest(a, units, Placing.WorkFrom(table, a, first, units), net[a].NotBefore, until);
+            var spot = units == 1 ? one : fitting.Earliest(a, first, units, Placing.WorkFrom(table, a, first, units), net[a].NotBefore, until);
             if (spot.IsNone || (spot.Day != one.Day && units > 1))
                 continue;
             var isWorth = whole.IsNone || overhead <= partingWorth * units * net[a].PerUnit;

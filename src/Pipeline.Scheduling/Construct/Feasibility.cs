@@ -17,12 +17,14 @@ internal static class Feasibility
                 obstacles.Add(new Obstacle.FitsNoInterval(a, hours.SmallestRun(a), hours.Longest(a)));
             if (net.PinnedStart[a] < net[a].NotBefore)
                 obstacles.Add(new Obstacle.PinContradicts(a, null, net[a].NotBefore - net.PinnedStart[a]!.Value));
-            foreach (var use in net[a].Places)
+            foreach (var stay in net.Stays[a])
             {
                 var together = net[a].Together || (net.Whole[a] && net.Step[a] == 0) ? net.Units[a] - net.Done[a] : 1;
-                var needed = Math.Min((long)use.PerUnit * together, int.MaxValue);
-                if (needed > net.Problem.Places[use.Place].Capacity && net.Duration[a] + use.Afterwards > 0)
-                    obstacles.Add(new Obstacle.FitsNoPlace(a, use.Place, (int)needed, net.Problem.Places[use.Place].Capacity));
+                var needed = (int)Math.Min((long)stay.Amount * together, int.MaxValue);
+                var capacity = net.Problem.Places[stay.Place].Capacity;
+                // pieces that the past has put there beyond what it holds need no more room
+                if (needed > capacity && !(stay.MayOverlap && PlaceStays.Past(net, stay.Place) > capacity))
+                    obstacles.Add(new Obstacle.FitsNoPlace(a, stay.Place, needed, capacity));
             }
         }
 

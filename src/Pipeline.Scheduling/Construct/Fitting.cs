@@ -9,12 +9,12 @@ internal sealed class Fitting(Timetable table)
     /// The spot in which the units' own work starts earliest, at or after <paramref name="workFrom"/>;
     /// <see cref="Spot.None"/> if there is none before <paramref name="until"/>.
     /// </summary>
-    public Spot Earliest(int activity, int units, long workFrom, long startFrom, long until = long.MaxValue)
+    public Spot Earliest(int activity, int first, int units, long workFrom, long startFrom, long until = long.MaxValue)
     {
         table.Work++;
         if (!net.Attended[activity])
         {
-            var start = table.PlacesFit(activity, units, Math.Max(workFrom, startFrom));
+            var start = table.PlacesFit(activity, first, units, Math.Max(workFrom, startFrom));
             return start >= until ? Spot.None : new Spot(-1, -1, -1, -1, start, 0, start, start);
         }
 
@@ -28,7 +28,7 @@ internal sealed class Fitting(Timetable table)
             {
                 if (days[d].Start >= Math.Min(until, best.WorkStart))
                     break;
-                var spot = InDay(activity, units, worker, d, workFrom, startFrom);
+                var spot = InDay(activity, first, units, worker, d, workFrom, startFrom);
                 if (spot.IsNone)
                     continue;
                 if (spot.WorkStart < until && IsBetter(activity, spot, best, isSooner: spot.WorkStart < best.WorkStart))
@@ -43,7 +43,7 @@ internal sealed class Fitting(Timetable table)
     private long Least(int activity, int units) => net[activity].SetUp + net.Work(activity, units) + net[activity].PutAway;
 
     /// <summary>The earliest spot in one open interval.</summary>
-    public Spot InDay(int activity, int units, int worker, int d, long workFrom, long startFrom)
+    public Spot InDay(int activity, int first, int units, int worker, int d, long workFrom, long startFrom)
     {
         var day = table.Days[worker][d];
         var least = Least(activity, units);
@@ -57,8 +57,8 @@ internal sealed class Fitting(Timetable table)
             if ((to - from >= least && to - net[activity].PutAway - net.Work(activity, units) >= workFrom) || b == day.Blocks.Count)
             {
                 var spot = net.Tool[activity] < 0
-                    ? WithoutTool(activity, units, worker, d, from, to, workFrom, least)
-                    : WithTool(activity, units, worker, d, from, b < day.Blocks.Count ? to : day.End, workFrom, least);
+                    ? WithoutTool(activity, first, units, worker, d, from, to, workFrom, least)
+                    : WithTool(activity, first, units, worker, d, from, b < day.Blocks.Count ? to : day.End, workFrom, least);
                 if (!spot.IsNone)
                     return spot;
             }
@@ -70,22 +70,22 @@ internal sealed class Fitting(Timetable table)
         return Spot.None;
     }
 
-    private Spot WithoutTool(int activity, int units, int worker, int d, long from, long to, long workFrom, long least)
+    private Spot WithoutTool(int activity, int first, int units, int worker, int d, long from, long to, long workFrom, long least)
     {
         var work = Math.Max(from + net[activity].SetUp, workFrom);
-        work = table.PlacesFit(activity, units, work);
+        work = table.PlacesFit(activity, first, units, work);
         var start = work - net[activity].SetUp;
         if (work == long.MaxValue || start + least > to || start >= table.Days[worker][d].End)
             return Spot.None;
         return new Spot(worker, d, -1, -1, start, 0, work, start + least);
     }
 
-    private Spot WithTool(int activity, int units, int worker, int d, long from, long to, long workFrom, long least)
+    private Spot WithTool(int activity, int first, int units, int worker, int d, long from, long to, long workFrom, long least)
     {
         var best = Spot.None;
         for (var number = 0; number < table.Uses[net.Tool[activity]].Length; number++)
         {
-            var spot = WithTool(activity, units, worker, d, from, to, workFrom, least, number);
+            var spot = WithTool(activity, first, units, worker, d, from, to, workFrom, least, number);
             var isSooner = spot.WorkStart < best.WorkStart || (spot.WorkStart == best.WorkStart && spot.CleanOut < best.CleanOut);
             if (IsBetter(activity, spot, best, isSooner))
                 best = spot;
@@ -100,7 +100,7 @@ internal sealed class Fitting(Timetable table)
 
     private bool KeepsPin(int activity, Spot spot) => net.PinnedStart[activity] is not { } pin || spot.Start == pin;
 
-    private Spot WithTool(int activity, int units, int worker, int d, long from, long to, long workFrom, long least, int number)
+    private Spot WithTool(int activity, int first, int units, int worker, int d, long from, long to, long workFrom, long least, int number)
     {
         var day = table.Days[worker][d];
         var tool = net.Tool[activity];
@@ -120,7 +120,7 @@ internal sealed class Fitting(Timetable table)
 
             var cleanOut = net.CleanOut(tool, table.Held(before, start), net.Load[activity]);
             var work = start + cleanOut + net[activity].SetUp;
-            var fit = table.PlacesFit(activity, units, Math.Max(work, workFrom));
+            var fit = table.PlacesFit(activity, first, units, Math.Max(work, workFrom));
             if (fit == long.MaxValue)
                 return Spot.None;
             if (fit > work)

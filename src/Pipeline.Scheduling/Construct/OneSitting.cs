@@ -291,7 +291,7 @@ internal sealed class OneSitting
         var a = components.Groups[g][0];
         var first = Placing.NextUnit(Table, a);
         Table.Work++;
-        var spot = fitting.InDay(a, units, worker, d, Placing.WorkFrom(Table, a, first, units), Math.Max(from, net[a].NotBefore));
+        var spot = fitting.InDay(a, first, units, worker, d, Placing.WorkFrom(Table, a, first, units), Math.Max(from, net[a].NotBefore));
         if (!Placing.TryPut(Table, a, first, units, spot))
             return false;
         Settled(g);

@@ -1,5 +1,38 @@
 namespace Pipeline.Scheduling;
 
+/// <summary>Units that come to a place one after another.</summary>
+/// <param name="Start">When the first comes.</param>
+/// <param name="Units">How many.</param>
+/// <param name="Step">Ticks from one to the next; zero if they come at once.</param>
+/// <param name="Length">Ticks each of them stays.</param>
+/// <param name="Amount">What each of them takes.</param>
+internal readonly record struct Stream(long Start, int Units, long Step, long Length, long Amount)
+{
+    /// <summary>When the last has left.</summary>
+    public long End => Start + ((Units - 1) * Step) + Length;
+
+    /// <summary>The most that are there at a time.</summary>
+    public long Most => Step == 0 ? Units : Math.Min(Units, (Length + Step - 1) / Step);
+
+    /// <summary>The units that are there at a time from the start on: from the first up to, not including, the last.</summary>
+    public (int First, int Last) At(long time)
+    {
+        var at = time - Start;
+        if (Step == 0)
+            return (0, at < Length ? Units : 0);
+        return (at < Length ? 0 : (int)Math.Min(Units, ((at - Length) / Step) + 1), (int)Math.Min(Units, (at / Step) + 1));
+    }
+
+    /// <summary>When the next comes after a time; <see cref="long.MaxValue"/> if none does.</summary>
+    public long NextAfter(long time)
+    {
+        if (Step == 0)
+            return long.MaxValue;
+        var next = ((time - Start) / Step) + 1;
+        return next < Units ? Start + (next * Step) : long.MaxValue;
+    }
+}
+
 /// <summary>How full a place is over time: a step function.</summary>
 internal sealed class Profile(int capacity)
 {
@@ -20,74 +53,81 @@ internal sealed class Profile(int capacity)
         Merge(first);
     }
 
-    /// <summary>
-    /// The earliest time from which some units fit, one starting every <paramref name="step"/> ticks and each taking
-    /// <paramref name="amount"/> for <paramref name="length"/> ticks. <see cref="long.MaxValue"/> if they never do.
-    /// </summary>
-    public long EarliestFit(long start, int units, long step, long length, long amount)
+    /// <summary>The earliest start at or after the stream's from which all of it fits; <see cref="long.MaxValue"/> if it never does.</summary>
+    /// <param name="stream">What is to come, taking something for some time.</param>
+    /// <param name="others">
+    /// Per unit, the stays by which it is there anyway and that the levels have in them; empty if there are none of any unit.
+    /// </param>
+    public long EarliestFit(Stream stream, ReadOnlySpan<List<(long From, long Until)>> others)
     {
-        if (length <= 0 || amount == 0)
-            return start;
-        if (Most(units, step, length) * amount > capacity)
+        if (others.IsEmpty && stream.Most * stream.Amount > capacity)
             return long.MaxValue;
-        while (true)
+        while (Clash(stream, others) is { } clash)
         {
-            var clash = Clash(start, units, step, length, amount);
-            if (clash < 0)
-                return start;
-            if (clash + 1 >= times.Count)
+            if (clash.Until == long.MaxValue)
                 return long.MaxValue;
-            // The own usage at that distance from the start stays the same until the level there falls.
-            start += times[clash + 1] - Math.Max(times[clash], clashAt);
+            // What comes at that distance from the start stays the same until something else there changes.
+            stream = stream with { Start = stream.Start + clash.Until - clash.At };
         }
+
+        return stream.Start;
     }
 
-    private long clashAt;
+    /// <summary>When the stream would be too much; null if it fits.</summary>
+    public long? Overfilled(Stream stream, ReadOnlySpan<List<(long From, long Until)>> others) => Clash(stream, others)?.At;
 
-    private static long Most(int units, long step, long length) => step == 0 ? units : Math.Min(units, (length + step - 1) / step);
-
-    // Index of the stretch in which there is too little room, or −1; the moment is left in clashAt.
-    private int Clash(long start, int units, long step, long length, long amount)
+    // The first moment with too little room, and until when nothing but the stream changes.
+    private (long At, long Until)? Clash(in Stream stream, ReadOnlySpan<List<(long From, long Until)>> others)
     {
-        var end = start + ((units - 1) * step) + length;
-        var i = Index(start);
-        var most = Most(units, step, length) * amount;
-        for (; i < times.Count && times[i] < end; i++)
+        var end = stream.End;
+        var most = stream.Most * stream.Amount;
+        for (var i = Index(stream.Start); i < times.Count && times[i] < end; i++)
         {
             if (levels[i] + most <= capacity)
                 continue;
-            var from = Math.Max(times[i], start);
-            var to = Math.Min(i + 1 < times.Count ? times[i + 1] : long.MaxValue, end);
-            if (levels[i] + (Own(from - start, units, step, length) * amount) > capacity)
+            var until = i + 1 < times.Count ? times[i + 1] : long.MaxValue;
+            var at = Math.Max(times[i], stream.Start);
+            while (at < Math.Min(until, end))
             {
-                clashAt = from;
-                return i;
-            }
-
-            if (step == 0)
-                continue;
-            // Own usage only grows where a unit starts.
-            for (var k = ((from - start) / step) + 1; k < units && start + (k * step) < to; k++)
-            {
-                if (levels[i] + (Own(k * step, units, step, length) * amount) > capacity)
+                var (first, last) = stream.At(at);
+                var next = stream.NextAfter(at);
+                if (levels[i] + ((last - first) * stream.Amount) > capacity)
                 {
-                    clashAt = start + (k * step);
-                    return i;
+                    var added = last - first;
+                    var change = others.IsEmpty ? until : Math.Min(until, Count(others[first..last], at, ref added));
+                    // what is full already is not fuller for what adds nothing
+                    if (added > 0 && levels[i] + (added * stream.Amount) > capacity)
+                        return (at, change);
+                    next = Math.Min(next, change);
                 }
+
+                at = next;
             }
         }
 
-        return -1;
+        return null;
     }
 
-    // Units under way at a distance from the start of the first.
-    private static long Own(long at, int units, long step, long length)
+    // Takes off the units that are there anyway; returns when one of them comes or goes next.
+    private static long Count(ReadOnlySpan<List<(long From, long Until)>> others, long at, ref int added)
     {
-        if (step == 0)
-            return at < length ? units : 0;
-        var started = Math.Min(units, (at / step) + 1);
-        var finished = at < length ? 0 : Math.Min(units, ((at - length) / step) + 1);
-        return started - finished;
+        var change = long.MaxValue;
+        foreach (var stays in others)
+        {
+            var isThere = false;
+            foreach (var (from, until) in stays)
+            {
+                if (until <= at)
+                    continue;
+                isThere |= from <= at;
+                change = Math.Min(change, from <= at ? until : from);
+            }
+
+            if (isThere)
+                added--;
+        }
+
+        return change;
     }
 
     private int Index(long time)

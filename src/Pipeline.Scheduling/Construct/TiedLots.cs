@@ -143,7 +143,7 @@ internal sealed class TiedLots
             var ready = Placing.WorkFrom(table, a, first, units);
             for (var k = 0; k < units; k++)
                 ready = Math.Max(ready, notBefore[first + k] - (k * net.Step[a]));
-            var spot = fitting.Earliest(a, units, ready, net[a].NotBefore);
+            var spot = fitting.Earliest(a, first, units, ready, net[a].NotBefore);
             if (!spot.IsNone || !mayPart || net.Whole[a])
                 return (spot, units);
         }

@@ -66,7 +66,7 @@ internal sealed class Timetable
 {
     public const long Unset = long.MinValue;
 
-    private readonly Profile[] places;
+    private readonly Occupancy occupancy;
     private readonly DayRoom[] rooms;
 
     public Timetable(Net net)
@@ -76,7 +76,7 @@ internal sealed class Timetable
         Array.Fill(Starts, Unset);
         Days = [.. net.Open.Select((open, w) => open.Select(i => new Day(i, net.Problem.Workers[w].MostPerInterval ?? long.MaxValue)).ToArray())];
         Uses = [.. net.Problem.Tools.Select(t => Enumerable.Range(0, t.Count).Select(_ => new List<Placed>()).ToArray())];
-        places = [.. net.Problem.Places.Select(p => new Profile(p.Capacity))];
+        occupancy = new Occupancy(net);
         PutPast();
         rooms = [.. Days.Select(days => new DayRoom(days))];
     }
@@ -100,26 +100,7 @@ internal sealed class Timetable
     public int NextWithRoom(int worker, int day, long ticks) => rooms[worker].Next(day, ticks);
 
     /// <summary>The earliest time from which the places have room for a run's units.</summary>
-    public long PlacesFit(int activity, int units, long workStart)
-    {
-        var uses = Net[activity].Places;
-        for (var again = true; again && workStart != long.MaxValue;)
-        {
-            again = false;
-            foreach (var use in uses)
-            {
-                var fit = places[use.Place].EarliestFit(workStart, units, Net.Step[activity], Net.Duration[activity] + use.Afterwards, use.PerUnit);
-                if (fit == workStart)
-                    continue;
-                workStart = fit;
-                again = uses.Length > 1;
-                if (fit == long.MaxValue)
-                    break;
-            }
-        }
-
-        return workStart;
-    }
+    public long PlacesFit(int activity, int first, int units, long workStart) => occupancy.EarliestFit(activity, first, units, workStart);
 
     /// <summary>What a tool holds at a time, if it was last used in a run: a load, or −1 for clean.</summary>
     public int Held(Placed? last, long at) => last is null || at >= LeftAt(last) ? -1 : Net.Load[last.Activity];
@@ -159,7 +140,7 @@ internal sealed class Timetable
             rooms[run.Worker].Set(run.Day, day.Free);
         }
 
-        FillPlaces(run, 1);
+        occupancy.Add(activity, first, units, run.WorkStart);
         for (var k = 0; k < units; k++)
             Starts[Net.Offset[activity] + first + k] = run.WorkStart + (k * Net.Step[activity]);
         Runs.Add(run);
@@ -185,7 +166,7 @@ internal sealed class Timetable
         Runs.RemoveAt(Runs.Count - 1);
         for (var k = 0; k < run.Units; k++)
             Starts[Net.Offset[run.Activity] + run.First + k] = Unset;
-        FillPlaces(run, -1);
+        occupancy.Remove(run.Activity, run.First, run.Units, run.WorkStart);
         if (run.Day >= 0)
         {
             var day = Days[run.Worker][run.Day];
@@ -266,18 +247,6 @@ internal sealed class Timetable
         run.CleanOut = cleanOut;
     }
 
-    private void FillPlaces(Placed run, int sign)
-    {
-        foreach (var use in Net[run.Activity].Places)
-        {
-            for (var k = 0; k < run.Units; k++)
-            {
-                var start = run.WorkStart + (k * Net.Step[run.Activity]);
-                places[use.Place].Add(start, start + Net.Duration[run.Activity] + use.Afterwards, sign * (long)use.PerUnit);
-            }
-        }
-    }
-
     private void PutPast()
     {
         for (var a = 0; a < Net.Count; a++)
@@ -319,7 +288,6 @@ internal sealed class Timetable
             uses.Insert(Position(uses, run.Start, run.End), placed);
         }
 
-        FillPlaces(placed, 1);
         for (var k = 0; k < run.Units; k++)
             Starts[Net.Offset[run.Activity] + run.FirstUnit + k] = run.WorkStart + (k * Net.Step[run.Activity]);
         Runs.Add(placed);

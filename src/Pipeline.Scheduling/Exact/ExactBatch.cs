@@ -28,11 +28,8 @@ internal static class ExactBatch
                 return false;
         }
 
-        for (var p = 0; p < net.Problem.Places.Length; p++)
-        {
-            if (Enumerable.Range(0, net.Count).Sum(a => net[a].Places.Where(use => use.Place == p).Sum(use => (long)use.PerUnit * net.Done[a])) > net.Problem.Places[p].Capacity)
-                return false;
-        }
+        if (net.HasStays && Enumerable.Range(0, net.Problem.Places.Length).Any(p => PlaceStays.Past(net, p) > net.Problem.Places[p].Capacity))
+            return false;
 
         var hands = Enumerable.Range(0, net.Count).Where(a => net.Tool[a] >= 0).GroupBy(a => net.Tool[a], a => net.Workers[a][0]);
         return hands.All(h => h.Distinct().Count() == 1)

@@ -40,7 +40,7 @@ internal sealed class ExactModel
         tools.TieCloseDowns();
         AddHands();
         AddWaits();
-        AddPlaces();
+        ExactPlaces.Add(Model, net, At, (earliest, latest));
         ExactHours.Add(Model, net, lots, tools.CloseDowns, Finish, (Math.Min(lowerBound, upperBound), upperBound));
         Model.Minimize(Finish);
     }
@@ -271,26 +271,5 @@ internal sealed class ExactModel
             return Of(a, unit) is var piece ? piece.Start + ((unit - piece.First) * net.Step[a]) : null!;
         var run = net[a].Past.First(r => unit < r.FirstUnit + r.Units);
         return LinearExpr.Constant(run.WorkStart + ((unit - run.FirstUnit) * net.Step[a]));
-    }
-
-    private void AddPlaces()
-    {
-        for (var p = 0; p < net.Problem.Places.Length; p++)
-        {
-            var stays = new List<IntervalVar>();
-            var amounts = new List<long>();
-            foreach (var (a, use) in Enumerable.Range(0, net.Count).SelectMany(a => net[a].Places.Where(u => u.Place == p).Select(u => (a, u))))
-            {
-                var length = net.Duration[a] + use.Afterwards;
-                for (var k = 0; k < net.Units[a] && length > 0 && use.PerUnit > 0; k++)
-                {
-                    stays.Add(Model.NewFixedSizeIntervalVar(At(a, k), length, $"stay{a}_{k}"));
-                    amounts.Add(use.PerUnit);
-                }
-            }
-
-            if (amounts.Sum() > net.Problem.Places[p].Capacity)
-                Model.AddCumulative((long)net.Problem.Places[p].Capacity).AddDemands(stays, amounts);
-        }
     }
 }

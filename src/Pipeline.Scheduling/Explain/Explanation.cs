@@ -13,6 +13,7 @@ internal sealed class Explanation
     private readonly int[] runOf;
     private readonly long[] starts;
     private readonly List<int>[] byWorker;
+    private readonly Crowding crowding;
     private readonly Dictionary<(int Tool, int Number), List<int>> byTool = [];
 
     /// <param name="net">The problem.</param>
@@ -49,6 +50,7 @@ internal sealed class Explanation
             }
         }
 
+        crowding = new Crowding(net, runs);
         Reasons = [.. Enumerable.Range(0, runs.Length).Select(Why)];
     }
 
@@ -134,7 +136,7 @@ internal sealed class Explanation
             return new Reason.WorkerBusy(run.Worker, other);
         if (ClosingDownBefore(run) is { } closing)
             return closing;
-        if (Full(r) is { } full)
+        if (crowding.Until(r) is { } full)
             return full;
         return run.Worker >= 0 ? AtOpening(r, ready, waits) : new Reason.Nothing();
     }
@@ -151,7 +153,7 @@ internal sealed class Explanation
         if (waits is not null && (i == 0 || ready > open[i - 1].End - run.Work - run.PutAway || ready - lead > open[i - 1].End))
             return new Reason.Closed(run.Worker, waits.Run);
         if (!isKept && i > 0 && RoomIn(r, open[i - 1], Math.Max(ready - lead, net[run.Activity].NotBefore)) is { } earlier)
-            return Crowded(r, earlier + lead) ?? new Reason.Nothing();
+            return crowding.At(r, earlier + lead) as Reason ?? new Reason.Nothing();
         var before = -1;
         var p = byWorker[run.Worker].IndexOf(r) - 1;
         if (p >= 0 && i > 0)
@@ -175,20 +177,6 @@ internal sealed class Explanation
         var ticks = run.End - run.Start + (net.Tool[run.Activity] >= 0 ? net.Problem.Tools[net.Tool[run.Activity]].CloseDown[net.Load[run.Activity]] : 0);
         var most = net.Problem.Workers[run.Worker].MostPerInterval ?? long.MaxValue;
         return start + ticks <= open.End && blocks.Sum(b => b.End - b.Start) + ticks <= most ? start : null;
-    }
-
-    // The place in which the units would have been too many at a time, and whose going makes room for them.
-    private Reason? Crowded(int r, long at)
-    {
-        var run = runs[r];
-        foreach (var use in net[run.Activity].Places)
-        {
-            var there = Stays(use.Place, except: r).Where(stay => stay.From < at + run.Work && stay.Until > at).ToList();
-            if (there.Count > 0 && there.Sum(stay => stay.PerUnit) + (run.Units * use.PerUnit) > net.Problem.Places[use.Place].Capacity)
-                return new Reason.PlaceFull(use.Place, there.MinBy(stay => (stay.Until, stay.Run)).Run);
-        }
-
-        return null;
     }
 
     private (long At, Reason.Waits? Waits) Ready(Run run)
@@ -245,50 +233,5 @@ internal sealed class Explanation
         }
 
         return null;
-    }
-
-    private Reason.PlaceFull? Full(int r)
-    {
-        var run = runs[r];
-        var wanted = starts[net.Offset[run.Activity] + run.FirstUnit];
-        foreach (var use in net[run.Activity].Places)
-        {
-            foreach (var stay in Stays(use.Place, except: r))
-            {
-                if (IsReleasedFor(run, stay.Until, wanted))
-                    return new Reason.PlaceFull(use.Place, stay.Run);
-            }
-        }
-
-        return null;
-    }
-
-    // From when until when the units of other runs are in a place.
-    private IEnumerable<(int Run, int PerUnit, long From, long Until)> Stays(int place, int except)
-    {
-        for (var r = 0; r < runs.Length; r++)
-        {
-            var a = runs[r].Activity;
-            foreach (var use in net[a].Places)
-            {
-                if (r == except || use.Place != place)
-                    continue;
-                for (var k = 0; k < runs[r].Units; k++)
-                {
-                    var start = starts[net.Offset[a] + runs[r].FirstUnit + k];
-                    yield return (r, use.PerUnit, start, start + net.Duration[a] + use.Afterwards);
-                }
-            }
-        }
-    }
-
-    // Some unit of the run starts at the very moment at which the place is given back.
-    private bool IsReleasedFor(Run run, long free, long wanted)
-    {
-        var step = net.Step[run.Activity];
-        if (step == 0)
-            return free == wanted;
-        var distance = free - wanted;
-        return distance >= 0 && distance % step == 0 && distance / step < run.Units;
     }
 }

@@ -126,28 +126,6 @@ internal sealed class Ground
         return false;
     }
 
-    /// <summary>Places with only the past in them.</summary>
-    public Profile[] EmptyPlaces()
-    {
-        Profile[] places = [.. Net.Problem.Places.Select(p => new Profile(p.Capacity))];
-        for (var a = 0; a < Net.Count; a++)
-        {
-            foreach (var run in Net[a].Past)
-            {
-                foreach (var use in Net[a].Places)
-                {
-                    for (var k = 0; k < run.Units; k++)
-                    {
-                        var start = run.WorkStart + (k * Net.Step[a]);
-                        places[use.Place].Add(start, start + Net.Duration[a] + use.Afterwards, use.PerUnit);
-                    }
-                }
-            }
-        }
-
-        return places;
-    }
-
     /// <summary>What every worker and tool is about before the first run.</summary>
     public long[] FirstState()
     {

@@ -13,34 +13,13 @@ internal sealed class Hands(Ground ground)
     public long[] Now { get; } = new long[ground.StateSize];
 
     /// <summary>Takes a run up as early as can be; false if it never can.</summary>
-    public bool Time(ref Slot slot, long workFrom, long startFrom, Profile[] places) => net.Attended[slot.Activity]
+    public bool Time(ref Slot slot, long workFrom, long startFrom, Occupancy places) => net.Attended[slot.Activity]
         ? TimeAttended(ref slot, workFrom, startFrom, places)
         : TimeAlone(ref slot, Math.Max(workFrom, startFrom), places);
 
-    // The places have room from a time on; long.MaxValue if they never do.
-    private long PlacesFit(in Slot slot, long workStart, Profile[] places)
+    private static bool TimeAlone(ref Slot slot, long from, Occupancy places)
     {
-        var uses = net[slot.Activity].Places;
-        for (var again = uses.Length > 0; again;)
-        {
-            again = false;
-            foreach (var use in uses)
-            {
-                var fit = places[use.Place].EarliestFit(
-                    workStart, slot.Units, net.Step[slot.Activity], net.Duration[slot.Activity] + use.Afterwards, use.PerUnit);
-                if (fit == long.MaxValue)
-                    return fit;
-                again |= fit != workStart && uses.Length > 1;
-                workStart = fit;
-            }
-        }
-
-        return workStart;
-    }
-
-    private bool TimeAlone(ref Slot slot, long from, Profile[] places)
-    {
-        var start = PlacesFit(slot, from, places);
+        var start = places.EarliestFit(slot.Activity, slot.First, slot.Units, from);
         if (start == long.MaxValue)
             return false;
         slot.Start = slot.WorkStart = slot.End = start;
@@ -50,7 +29,7 @@ internal sealed class Hands(Ground ground)
         return true;
     }
 
-    private bool TimeAttended(ref Slot slot, long workFrom, long startFrom, Profile[] places)
+    private bool TimeAttended(ref Slot slot, long workFrom, long startFrom, Occupancy places)
     {
         var a = slot.Activity;
         var open = net.Open[slot.Worker];
@@ -92,9 +71,9 @@ internal sealed class Hands(Ground ground)
             else
                 start = Math.Max(start, workFrom - setUp);
 
-            if (places.Length > 0)
+            if (net.Stays[a].Length > 0)
             {
-                var fit = PlacesFit(slot, start + cleanOut + setUp, places);
+                var fit = places.EarliestFit(a, slot.First, slot.Units, start + cleanOut + setUp);
                 if (fit == long.MaxValue)
                     return false;
                 start = fit - cleanOut - setUp;

@@ -42,7 +42,7 @@ internal sealed class Pressed
     {
         var a = run.Activity;
         var isPast = run.FirstUnit < net.Done[a];
-        if (!isPast && net.PinnedStart[a] is null && net[a].Places.IsEmpty)
+        if (!isPast && net.PinnedStart[a] is null && net.Stays[a].Length == 0)
         {
             // of what comes later it is known where it was, and that can only become earlier
             var work = Placing.WorkFrom(net, starts, a, run.FirstUnit, run.Units);

@@ -40,7 +40,7 @@ internal sealed class Retiming(Ground ground)
         lastStale = from - 1;
         for (var p = from; p < to; p++)
             Mark(p);
-        if (changed.Places.Length > 0)
+        if (changed.Places.CanFill)
             Clear(from);
         var holds = 0;
         var kept = true;
@@ -67,7 +67,7 @@ internal sealed class Retiming(Ground ground)
                     p = back - 1;
                     firstStale = Math.Min(firstStale, back);
                     Mark(back);
-                    if (changed.Places.Length > 0)
+                    if (changed.Places.CanFill)
                         Clear(back);
                     break;
                 }
@@ -154,8 +154,7 @@ internal sealed class Retiming(Ground ground)
             return false;
         }
 
-        if (sequence.Places.Length > 0)
-            sequence.FillPlaces(slot, 1);
+        sequence.Places.Add(a, slot.First, slot.Units, slot.WorkStart);
         sequence.Write(slot);
         Count(ref slot);
         if (slot.WorkStart != before)

@@ -71,7 +71,7 @@ internal sealed class Sequence
         ground.Net.FillPast(Starts);
         PositionOf = new int[Starts.Length];
         Array.Fill(PositionOf, -1);
-        Places = ground.EmptyPlaces();
+        Places = new Occupancy(ground.Net);
         Count = slots.Count;
         Grow(Count);
         for (var p = 0; p < Count; p++)
@@ -103,7 +103,7 @@ internal sealed class Sequence
     /// <summary>Position of the run that every unit is in; −1 if it is done.</summary>
     public int[] PositionOf { get; }
 
-    public Profile[] Places { get; }
+    public Occupancy Places { get; }
 
     public double Completion { get; set; }
 
@@ -161,13 +161,10 @@ internal sealed class Sequence
     {
         Count = countBefore;
         (Runs, Completion, Changes, Holds) = totalsBefore;
-        if (Places.Length > 0)
+        for (var i = 0; Places.CanFill && i < journal.Count; i++)
         {
-            foreach (var (position, _) in journal)
-            {
-                if (position < Slots.Length && Slots[position].Units > 0 && Slots[position].WorkStart != Timetable.Unset)
-                    FillPlaces(Slots[position], -1);
-            }
+            if (journal[i].Position < Slots.Length)
+                LeavePlaces(Slots[journal[i].Position]);
         }
 
         var states = CollectionsMarshal.AsSpan(journalStates);
@@ -183,10 +180,10 @@ internal sealed class Sequence
             var position = journal[i].Position;
             if (position >= Count || Slots[position].Units == 0)
                 continue;
+            var slot = Slots[position];
             Index(position);
-            Write(Slots[position]);
-            if (Places.Length > 0)
-                FillPlaces(Slots[position], 1);
+            Write(slot);
+            Places.Add(slot.Activity, slot.First, slot.Units, slot.WorkStart);
         }
 
         Settle();
@@ -255,8 +252,7 @@ internal sealed class Sequence
     {
         Touch(position);
         ref var slot = ref Slots[position];
-        if (slot.WorkStart != Timetable.Unset && Places.Length > 0)
-            FillPlaces(slot, -1);
+        LeavePlaces(slot);
         Completion -= slot.Completion;
         Changes -= slot.Changes;
         Holds -= slot.Holds;
@@ -293,18 +289,6 @@ internal sealed class Sequence
             Starts[offset + k] = slot.WorkStart + (k * step);
     }
 
-    public void FillPlaces(in Slot slot, int sign)
-    {
-        foreach (var use in ground.Net[slot.Activity].Places)
-        {
-            for (var k = 0; k < slot.Units; k++)
-            {
-                var start = slot.WorkStart + (k * ground.Net.Step[slot.Activity]);
-                Places[use.Place].Add(start, start + ground.Net.Duration[slot.Activity] + use.Afterwards, sign * (long)use.PerUnit);
-            }
-        }
-    }
-
     /// <summary>A copy of the runs in their order.</summary>
     public Slot[] Snapshot()
     {
@@ -316,6 +300,12 @@ internal sealed class Sequence
         }
 
         return runs;
+    }
+
+    private void LeavePlaces(in Slot slot)
+    {
+        if (slot.Units > 0 && slot.WorkStart != Timetable.Unset)
+            Places.Remove(slot.Activity, slot.First, slot.Units, slot.WorkStart);
     }
 
     private int NearestEmpty(int position)

@@ -30,6 +30,8 @@ internal sealed class Net
         Workers = [.. problem.Activities.Select(a => !a.IsAttended ? [] : a.Workers.IsEmpty ? everybody : a.Workers.Distinct().Order().ToArray())];
         Open = [.. problem.Workers.Select(w => w.Open.Open.ToArray())];
         LongestOpen = [.. Open.Select(open => open.Select(o => o.Length).DefaultIfEmpty(0).Max())];
+        Stays = PlaceStays.Of(problem, Duration);
+        HasStays = Stays.Any(stays => stays.Length > 0);
         var arcs = Arcs(problem).ToList();
         In = Group(arcs, arc => arc.To);
         Out = Group(arcs, arc => arc.From);
@@ -70,6 +72,12 @@ internal sealed class Net
 
     /// <summary>Per worker, the length of the longest open interval.</summary>
     public long[] LongestOpen { get; }
+
+    /// <summary>Per activity, the stays of its units in places that can fill up; a place with room for all that ever come is left out.</summary>
+    public Stay[][] Stays { get; }
+
+    /// <summary>Whether any place can fill up.</summary>
+    public bool HasStays { get; }
 
     public Arc[][] In { get; }
 

@@ -62,6 +62,12 @@ public sealed record Activity
     /// <summary>For reasons and messages.</summary>
     public required string Name { get; init; }
 
+    /// <summary>
+    /// The lot whose units these are: unit k of every activity of a lot is the same piece, and takes a place once, however many areas of
+    /// it are wet at a time. Null for a lot of its own.
+    /// </summary>
+    public int? Lot { get; init; }
+
     /// <summary>How many units go through, at least 1. Units are always taken in the order 0, 1, 2 …</summary>
     public int Units { get; init; } = 1;
 
@@ -89,7 +95,10 @@ public sealed record Activity
     /// <summary>The tool and load it needs, or null.</summary>
     public ToolUse? Tool { get; init; }
 
-    /// <summary>Places each unit takes while it is worked on and runs unattended, and for a time after it has finished.</summary>
+    /// <summary>
+    /// Places each unit takes while it is worked on and runs unattended, and for a time after it has finished; each place once.
+    /// All activities of a <see cref="Lot"/> that use a place take as much of it per unit.
+    /// </summary>
     public ImmutableArray<PlaceUse> Places { get; init; } = [];
 
     /// <summary>No run may start before this tick.</summary>

@@ -21,6 +21,7 @@ internal static class WellFormed
             Require(problem.Places[p].Capacity >= 0, $"Place {p} has a negative capacity.");
         for (var a = 0; a < problem.Activities.Length; a++)
             CheckActivity(problem, a);
+        CheckLots(problem);
         for (var w = 0; w < problem.Waits.Length; w++)
             CheckWait(problem, w);
         for (var d = 0; d < problem.Dues.Length; d++)
@@ -66,6 +67,7 @@ internal static class WellFormed
             Require(place.PerUnit >= 0 && Ticks(place.Afterwards), $"Activity {a} uses a place by a negative amount or time.");
         }
 
+        Require(activity.Places.Select(place => place.Place).Distinct().Count() == activity.Places.Length, $"Activity {a} names a place twice.");
         Require(!activity.IsAttended || problem.Workers.Length > 0, $"Activity {a} needs hands and there are no workers.");
         var unit = 0;
         foreach (var run in activity.Past)
@@ -77,6 +79,20 @@ internal static class WellFormed
         }
 
         Require(unit <= activity.Units, $"Activity {a}: more units are done than there are.");
+    }
+
+    // A piece is as large whichever of its areas is wet.
+    private static void CheckLots(Problem problem)
+    {
+        var amounts = new Dictionary<(int Lot, int Place), int>();
+        foreach (var activity in problem.Activities)
+        {
+            foreach (var use in activity.Places.Where(use => use.PerUnit > 0))
+            {
+                if (activity.Lot is { } lot && !amounts.TryAdd((lot, use.Place), use.PerUnit))
+                    Require(amounts[(lot, use.Place)] == use.PerUnit, $"Lot {lot} uses place {use.Place} by different amounts.");
+            }
+        }
     }
 
     private static void CheckWait(Problem problem, int w)

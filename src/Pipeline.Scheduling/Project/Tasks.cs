@@ -16,8 +16,8 @@ internal sealed class Tasks
         for (var a = 0; a < Count; a++)
         {
             Demand[a] = new int[Capacity.Length];
-            foreach (var use in net[a].Places)
-                Demand[a][use.Place] += use.PerUnit;
+            foreach (var stay in net.Stays[a])
+                Demand[a][stay.Place] = stay.Amount;
         }
 
         Arcs = [.. net.Out.SelectMany(arcs => arcs)];
@@ -53,7 +53,8 @@ internal sealed class Tasks
             && net.Problem.Waits.All(w => w.HoldWeight == 0)
             && net.Problem.Activities.All(a =>
                 !a.IsAttended && a.Units == 1 && a.Past.IsEmpty && a.PinnedStart is null && a.NotBefore >= 0
-                && a.Places.All(u => u.Afterwards == 0) && a.Places.Select(u => u.Place).Distinct().Count() == a.Places.Length);
+                && a.Places.All(u => u.Afterwards == 0))
+            && !net.Stays.Any(stays => stays.Any(stay => stay.MayOverlap));
         return isProject ? new Tasks(net) : null;
     }
 

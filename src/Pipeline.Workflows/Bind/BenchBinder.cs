@@ -17,7 +17,7 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
         new("extra", "sittings on single dates besides those", Needed: false, "[{ date: 2026-12-05, from: 10:00, to: 13:00 }]"),
         new("away", "dates on which nobody sits at the bench, whatever the other lists say", Needed: false, "[2026-12-08, 2026-12-20..2026-12-26]"),
         new("painters", "how many, or their names, or their names with the verbs each does and the days each comes", Needed: false, "[Ana, { painter: Rui, does: [coat, varnish], days: sat }]", "1"),
-        new("tools", "tools and places with their number", Needed: false, "{ airbrush: 1, drying rack: 24 }"),
+        new("tools", "tools and places with their number; of a place, how many pieces it holds, each counted once however many of its areas are wet", Needed: false, "{ airbrush: 1, drying rack: 24 }"),
         new("climate", "the air over the bench, all day or by day and by night", Needed: false, "{ air: 19 °C, humidity: 55 % }", "21 °C and 50 %"),
         new("cup", "what the airbrush's cup holds", Needed: false, "7 mL"),
         new("protection", "what protects you there", Needed: false, "{ extraction: yes, respirator: yes, gloves: yes }", "not said"),

@@ -15,12 +15,14 @@ internal static class GrowthBenchmark
     public static int Run(string[] args)
     {
         var sizes = args.Where(a => int.TryParse(a, out _)).Select(a => int.Parse(a, CultureInfo.InvariantCulture)).ToList();
+        var rack = Words.NumberAfter(args, "--rack");
+        sizes.Remove(rack ?? -1);
         var rows = new List<Row>();
-        Measure(200); // so that the first row is not the compiler's
+        Measure(200, rack); // so that the first row is not the compiler's
         Console.WriteLine("lot-steps  unit-steps  first plan s  peak managed MiB  time / (n log n), first row = 1");
         foreach (var size in sizes.Count > 0 ? sizes : [500, 1000, 2000, 5000, 10_000, 20_000])
         {
-            rows.Add(Measure(size));
+            rows.Add(Measure(size, rack));
             var row = rows[^1];
             Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
@@ -36,9 +38,11 @@ internal static class GrowthBenchmark
         return 0;
     }
 
-    private static Row Measure(int lotSteps)
+    private static Row Measure(int lotSteps, int? rack)
     {
         var problem = PaintingBatch.Of(lotSteps, 1);
+        if (rack is { } places)
+            problem = PaintingBatch.WithRack(problem, places);
         GC.Collect();
         var before = GC.GetTotalMemory(forceFullCollection: true);
         long peak = 0;

@@ -14,6 +14,7 @@ internal sealed class PaintingBatch
     private readonly List<Activity> activities = [];
     private readonly List<Wait> waits = [];
     private readonly int loads;
+    private int models;
 
     private PaintingBatch(int seed)
     {
@@ -37,8 +38,16 @@ internal sealed class PaintingBatch
         };
     }
 
+    /// <summary>The same with a rack of so many places, in which every sprayed piece dries for an hour.</summary>
+    public static Problem WithRack(Problem batch, int places) => batch with
+    {
+        Places = [new Place("rack", places)],
+        Activities = [.. batch.Activities.Select(a => a.Tool is null ? a : a with { Places = [new PlaceUse(0, 1, 60)] })],
+    };
+
     private void Model(int mostSteps)
     {
+        models++;
         var units = random.Next(2, 11);
         var areas = random.Next(1, 6);
         var last = new (int Step, int DryMinutes)[areas];
@@ -82,6 +91,7 @@ internal sealed class PaintingBatch
         activities.Add(new Activity
         {
             Name = $"step {step}",
+            Lot = models,
             Units = units,
             PerUnit = isSprayed ? random.Next(1, 6) : random.Next(2, 16),
             SetUp = isSprayed ? random.Next(3, 7) : random.Next(1, 6),

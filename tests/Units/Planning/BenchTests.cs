@@ -75,6 +75,47 @@ public class BenchTests
     }
 
     [Fact]
+    public void Ten_pieces_with_two_wet_areas_each_go_into_a_rack_of_twelve_with_two_of_another_model()
+    {
+        // a few seconds each: the suits are wet still when the boots and the cranes are sprayed
+        double Minutes(int places)
+        {
+            var plan = Workshop.Evenings().Air(16, 70).Tool("airbrush", 1).Tool("drying rack", places)
+                .Model("Diver", 10, r => r.Spray(Undercoat, on: "suit", minutes: 0.25).Spray(Undercoat, on: "boots", minutes: 0.25))
+                .Model("Crane", 2, r => r.Spray(Undercoat, minutes: 0.25)).Plan();
+            return (plan.Finishes.Max(f => f.LastTask.ToInstant()) - plan.Days[0].Sittings[0].From.ToInstant()).TotalMinutes;
+        }
+
+        Minutes(12).Should().Be(Minutes(22), "twelve pieces take twelve places");
+        Minutes(11).Should().BeGreaterThan(Minutes(12));
+    }
+
+    [Fact]
+    public void A_rack_of_one_holds_a_piece_with_two_wet_areas_but_no_second_piece()
+    {
+        Plan Sprayed(int pieces) => Workshop.Evenings().Tool("airbrush", 1).Tool("drying rack", 1)
+            .Model("Diver", pieces, r => r.Spray(Undercoat, on: "suit").Spray(Undercoat, on: "boots")).Plan();
+
+        var one = Sittings(Sprayed(1)).SelectMany(s => s.Tasks).Where(task => task.Sort == TaskSort.Step).ToList();
+        (one[1].From.ToInstant() - one[0].To.ToInstant()).TotalMinutes.Should().Be(0, "the second area is sprayed at once");
+        Sittings(Sprayed(2)).SelectMany(s => s.Tasks).Should().Contain(task => task.WhyNotEarlier.Contains("The drying rack is full until", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Two_areas_of_one_piece_under_the_lamp_at_once_are_one_piece_and_two_pieces_are_two()
+    {
+        double Minutes(Workshop workshop)
+        {
+            var plan = workshop.Plan();
+            return (plan.Finishes.Max(f => f.Ready.ToInstant()) - plan.Days[0].Sittings[0].From.ToInstant()).TotalMinutes;
+        }
+
+        Workshop Lamp() => Workshop.Evenings().Tool("curing lamp", 1);
+        Minutes(Lamp().Model("Diver", 1, r => r.In("curing lamp", hands: 1, alone: 30, on: "suit").In("curing lamp", hands: 1, alone: 30, on: "boots"))).Should().Be(1 + 1 + 30);
+        Minutes(Lamp().Model("Diver", 1, r => r.In("curing lamp", hands: 1, alone: 30)).Model("Crane", 1, r => r.In("curing lamp", hands: 1, alone: 30))).Should().Be(31 + 31);
+    }
+
+    [Fact]
     public void A_machine_runs_by_itself_and_holds_so_many_pieces()
     {
         // four pieces, a minute of hands and half an hour under the lamp each

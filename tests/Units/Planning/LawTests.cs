@@ -74,7 +74,7 @@ public class LawTests
     private static readonly Gen<Piece> GenPiece = Gen.Select(Gen.Int[1, 5], Gen.Int[0, 8], GenCoat.Array[0, 4], Gen.Bool)
         .Select((count, clean, coats, photographed) => new Piece(count, clean / 2.0, coats, photographed));
 
-    private static readonly Gen<Case> GenCase = Gen.Select(GenPiece.Array[1, 3], Gen.Int[1, 2], Gen.Int[1, 2], Gen.Int[5, 30], Gen.Int[16, 26], Gen.Int[40, 75], Gen.Int[110, 240])
+    private static readonly Gen<Case> GenCase = Gen.Select(GenPiece.Array[1, 3], Gen.Int[1, 2], Gen.Int[1, 2], Gen.Int[2, 15], Gen.Int[16, 26], Gen.Int[40, 75], Gen.Int[110, 240])
         .Select((pieces, painters, airbrushes, rack, air, humidity, evening) => new Case(pieces, painters, airbrushes, rack, air, humidity, evening));
 
     private static readonly (string Name, Action<Workshop, Plan> Law)[] Laws =

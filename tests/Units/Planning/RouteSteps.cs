@@ -39,8 +39,8 @@ internal sealed class RouteSteps(string name, int count, string[] areas, int lin
     public RouteSteps Cure(DryingState to) => Add("cure", StepKind.Preparation, areas, new Work(), new Deed.Await(to));
 
     /// <summary>Under a lamp or in a bath of the bench: hands for each unit, or once for all together, then it runs by itself.</summary>
-    public RouteSteps In(string place, double hands, double alone, bool together = false) =>
-        Add("cure", StepKind.Preparation, areas, new Work { PerUnit = new Attended(hands), Unattended = new Drying(alone), StandsIn = place, Together = together }, new Deed.Prepare(Preparation.PostCured));
+    public RouteSteps In(string place, double hands, double alone, bool together = false, string on = "") =>
+        Add("cure", StepKind.Preparation, Named(on), new Work { PerUnit = new Attended(hands), Unattended = new Drying(alone), StandsIn = place, Together = together }, new Deed.Prepare(Preparation.PostCured));
 
     public RouteSteps Rest(double hours) =>
         Add("wait", StepKind.Preparation, areas, new Work { Unattended = Drying.Hours(hours) }, new Deed.Rest(Drying.Hours(hours)));

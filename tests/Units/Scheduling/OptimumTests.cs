@@ -85,6 +85,13 @@ public class OptimumTests
     }
 
     [Fact]
+    public void Another_solver_finds_no_better_plan_on_forty_small_racks()
+    {
+        for (var seed = 0; seed < 40; seed++)
+            SecondOpinions.Disagreement(SecondOpinions.Racks(seed), Effort.Usual).Should().BeNull($"seed {seed}");
+    }
+
+    [Fact]
     public void With_other_aims_after_it_the_finish_is_still_in_the_best_sitting()
     {
         for (var seed = 0; seed < 20; seed++)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Pipeline.Scheduling;
 using static Pipeline.Tests.Scheduling.Given;
 
@@ -30,10 +31,11 @@ public class PressedTests
     [Fact]
     public void What_is_pinned_or_takes_places_stays()
     {
+        ImmutableArray<PlaceUse> rack = [new PlaceUse(0, 1, 0)];
         var problem = Bench with
         {
             Places = [new Place("rack", 1)],
-            Activities = [.. Bench.Activities.Select((a, i) => i == 1 ? a with { Places = [new PlaceUse(0, 1, 0)] } : i == 3 ? a with { PinnedStart = 250 } : a)],
+            Activities = [.. Bench.Activities.Select((a, i) => i == 1 ? a with { Places = rack } : i == 3 ? a with { Places = rack, PinnedStart = 250 } : a)],
         };
 
         Pressed.Of(new Net(problem), Loose).Runs.Select(run => run.Start).Should().Equal(0, 60, 70, 250);

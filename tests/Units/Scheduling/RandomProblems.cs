@@ -24,6 +24,9 @@ internal static class RandomProblems
             waits.Add(new Wait(from, Edge.Finish, random.Next(from + 1, count), Edge.Start, random.Next(0, 40), null, Scope.WholeLot));
         }
 
+        // so that the others stay as they were
+        if (seed % 3 == 1 && places.Length > 0)
+            GetWet(new Random(seed), places, activities, waits);
         if (random.Next(4) == 0)
             activities[0] = activities[0] with { PinnedStart = workers[0].Open.Open[1].Start + random.Next(0, 20) };
         if (random.Next(4) == 0)
@@ -119,6 +122,25 @@ internal static class RandomProblems
             Places = places.Length > 0 && random.Next(3) == 0 ? [new PlaceUse(random.Next(places.Length), random.Next(0, 2), random.Next(0, 30))] : [],
             NotBefore = random.Next(3) == 0 ? random.Next(0, 300) : 0,
         };
+    }
+
+    // Every chain is a model whose steps leave an area wet for long: its pieces stand in a place by several stays at once.
+    private static void GetWet(Random random, ImmutableArray<Place> places, ImmutableArray<Activity>.Builder activities, ImmutableArray<Wait>.Builder waits)
+    {
+        var lot = 0;
+        var amounts = new int[places.Length];
+        for (var a = 0; a < activities.Count; a++)
+        {
+            if (a == 0 || !waits.Any(w => w.From == a - 1 && w.To == a))
+            {
+                lot++;
+                for (var p = 0; p < places.Length; p++)
+                    amounts[p] = random.Next(1, 3);
+            }
+
+            var uses = Enumerable.Range(0, places.Length).Where(_ => random.Next(2) == 0).Select(p => new PlaceUse(p, amounts[p], random.Next(0, 150)));
+            activities[a] = activities[a] with { Lot = lot, Places = [.. uses] };
+        }
     }
 
     // The first unit of some activity was done before everything else may start.

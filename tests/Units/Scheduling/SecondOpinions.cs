@@ -71,7 +71,37 @@ internal static class SecondOpinions
         return new Problem { Workers = [Painter(random)], Activities = [.. activities], Waits = [.. waits], Aims = [Aim.FinishSoon] };
     }
 
-    /// <summary>The earliest finish of a problem with one worker, no tools and no places; null if there is no schedule.</summary>
+    /// <summary>Two or three models of a piece or two, with areas that are painted in any order and dry in a rack of one to three.</summary>
+    public static Problem Racks(int seed)
+    {
+        var random = new Random(seed);
+        var activities = new List<Activity>();
+        var waits = new List<Wait>();
+        for (var model = random.Next(2, 4); model > 0; model--)
+        {
+            var units = random.Next(1, 3);
+            var areas = random.Next(1, 4);
+            for (var area = 0; area < areas; area++)
+            {
+                activities.Add(new Activity
+                {
+                    Name = $"{activities.Count}",
+                    Lot = random.Next(5) == 0 ? null : model,
+                    Units = units,
+                    PerUnit = random.Next(3, 13),
+                    SetUp = random.Next(3) == 0 ? random.Next(0, 6) : 0,
+                    MayBeParted = random.Next(4) > 0,
+                    Places = random.Next(5) == 0 ? [] : [new PlaceUse(0, 1, random.Next(10, 120))],
+                });
+                if (area > 0 && random.Next(3) == 0)
+                    waits.Add(new Wait(activities.Count - 2, Edge.Finish, activities.Count - 1, Edge.Start, random.Next(0, 50), random.Next(4) == 0 ? 150 : null));
+            }
+        }
+
+        return new Problem { Workers = [Painter(random)], Places = [new Place("rack", random.Next(1, 4))], Activities = [.. activities], Waits = [.. waits], Aims = [Aim.FinishSoon] };
+    }
+
+    /// <summary>The earliest finish of a problem with one worker and no tools; null if there is no schedule.</summary>
     public static long? Of(Problem problem)
     {
         var model = new CpModel();
@@ -99,6 +129,8 @@ internal static class SecondOpinions
             }
         }
 
+        for (var p = 0; p < problem.Places.Length; p++)
+            AddPlace(model, problem, p, starts);
         model.Minimize(finish);
         var solver = new CpSolver { StringParameters = "num_workers:1" };
         return solver.Solve(model) switch
@@ -107,6 +139,34 @@ internal static class SecondOpinions
             CpSolverStatus.Infeasible => null,
             var other => throw new InvalidOperationException($"The second opinion ends {other}: {model.Validate()}"),
         };
+    }
+
+    // A place is fullest when something comes: at each coming, who is there? The piece that comes, and every other with a stay that runs.
+    private static void AddPlace(CpModel model, Problem problem, int place, IntVar[][] starts)
+    {
+        var stays = starts.SelectMany((units, a) => problem.Activities[a].Places.Where(use => use.Place == place)
+            .SelectMany(use => units.Select((start, k) => (
+                Piece: problem.Activities[a].Lot is { } lot ? $"model {lot} piece {k}" : $"step {a} piece {k}",
+                Start: start,
+                Length: problem.Activities[a].PerUnit + problem.Activities[a].Unattended + use.Afterwards)))).ToArray();
+        foreach (var coming in stays)
+        {
+            var there = new List<BoolVar>();
+            foreach (var piece in stays.GroupBy(stay => stay.Piece).Where(piece => piece.Key != coming.Piece))
+            {
+                var isThere = model.NewBoolVar("there");
+                there.Add(isThere);
+                foreach (var stay in piece)
+                {
+                    // if it is not there, each of its stays is over or yet to come
+                    var isOver = model.NewBoolVar("over");
+                    model.Add(stay.Start + stay.Length <= coming.Start).OnlyEnforceIf(isOver);
+                    model.Add(stay.Start > coming.Start).OnlyEnforceIf([isThere.Not(), isOver.Not()]);
+                }
+            }
+
+            model.Add(LinearExpr.Sum(there) <= problem.Places[place].Capacity - 1);
+        }
     }
 
     // Every run of neighbouring units, there or not.
