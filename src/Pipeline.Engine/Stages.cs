@@ -28,8 +28,10 @@ public static class Stages
             return new Checked(texts, null, bound.ToSequence());
 
         var walked = Walk.Run(batch, trade);
-        return new Checked(texts, walked, bound.Concat(TimeJudge.BeforePlan(walked, trade)).ToSequence())
+        var unkeepable = UnkeepableWaits.Of(walked);
+        return new Checked(texts, walked, bound.Concat(TimeJudge.BeforePlan(walked, trade)).Concat(unkeepable).ToSequence())
         {
+            Unkeepable = unkeepable,
             RulesOfPlans = trade.Rules.Select(rule => rule.Item).OfType<PlanRule>().Select(rule => rule.Name).ToSequence(),
         };
     }
@@ -72,9 +74,12 @@ public sealed record Checked(Sequence<SourceText> Texts, Walked? Walked, Sequenc
 {
     /// <summary>
     /// The batch, if a plan may be laid on it: it was understood and no rule sees an error. A plugin that failed does not stand
-    /// in the way, nor what rules of plans say of decided starts: a plan shows that, and what could be done.
+    /// in the way, nor what rules of plans say of decided starts, nor waits out of reach: planning shows that, and what could be done.
     /// </summary>
-    public Walked? Sound => Findings.Any(finding => finding is { Level: Level.Error, Rule: { } rule, Silenced: null } && !RulesOfPlans.Contains(rule)) ? null : Walked;
+    public Walked? Sound => Findings.Without(Unkeepable.Contains).Any(finding => finding is { Level: Level.Error, Rule: { } rule, Silenced: null } && !RulesOfPlans.Contains(rule)) ? null : Walked;
+
+    /// <summary>Those of the findings that say of waits that no plan can keep them; a plan, or why there is none, says more.</summary>
+    public Sequence<Finding> Unkeepable { get; init; }
 
     /// <summary>Names of the rules that judge plans.</summary>
     public Sequence<string> RulesOfPlans { get; init; }

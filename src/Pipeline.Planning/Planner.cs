@@ -31,6 +31,9 @@ public static class Planner
             return new PlanOutcome.NoPlan(before.Where(finding => finding.Level == Level.Error).ToSequence());
         var attempt = new Attempt(walked, request, pace, cancel);
         var pacing = new Pacing(walked, pace);
+        // no search finds room for these; where times are decided a closer pace may
+        if (Decided(walked).Count == 0 && UnkeepableWaits.At(walked, pacing) is { IsEmpty: false } unkeepable)
+            return new PlanOutcome.NoPlan(unkeepable);
         var trial = attempt.WithSlack(pacing);
         if (trial is Trial.None && pace == Pace.Comfortable && Decided(walked) is { Count: > 0 } decided)
         {

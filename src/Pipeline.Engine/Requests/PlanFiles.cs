@@ -93,6 +93,8 @@ internal sealed class PlanFilesHandler(CheckFilesHandler check, WrittenPlans pla
     {
         if (done.Sound is not { } walked)
             return new PlanResult.Unsound(done);
+        // the planner says it better, at the pace and for the hours asked for
+        done = done with { Findings = done.Findings.Without(done.Unkeepable.Contains), Unkeepable = [] };
         var zone = walked.Batch.Bench.Zone;
         var from = request.From is { } said ? zone.AtLeniently(said).ToInstant() : RoundedUp(clock.GetCurrentInstant());
         var asked = new PlanRequest(from, request.Effort, request.Pace, new Published(mediator, zone), request.Seed, request.WithWaysOut, keep);

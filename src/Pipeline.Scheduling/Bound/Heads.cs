@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Pipeline.Scheduling;
 
 /// <summary>
@@ -11,6 +13,9 @@ internal sealed class Heads
     private readonly Hours? hours;
     private readonly int[] cause;
 
+    // the unit that a unit's start follows from, or −1
+    private readonly int[] source;
+
     private Heads(Net net, Components components, Hours? hours)
     {
         this.net = net;
@@ -18,7 +23,9 @@ internal sealed class Heads
         this.hours = hours;
         Starts = new long[net.Offset[^1]];
         cause = new int[Starts.Length];
+        source = new int[Starts.Length];
         Array.Fill(cause, -1);
+        Array.Fill(source, -1);
     }
 
     /// <summary>Own start of each unit; <see cref="Hours.Never"/> if the open hours end before it.</summary>
@@ -31,18 +38,40 @@ internal sealed class Heads
     public static Heads Of(Net net, Components components, Hours? hours)
     {
         var heads = new Heads(net, components, hours);
+        heads.Begin();
+        for (var g = 0; g < components.Groups.Length && heads.Obstacle is null; g++)
+            heads.Settle(g);
+        return heads;
+    }
+
+    /// <summary>The rings of waits that no hours could keep, one for each group that has any.</summary>
+    public static ImmutableArray<Obstacle.WaitsContradict> Rings(Net net, Components components)
+    {
+        var heads = new Heads(net, components, hours: null);
+        heads.Begin();
+        var rings = ImmutableArray.CreateBuilder<Obstacle.WaitsContradict>();
+        for (var g = 0; g < components.Groups.Length; g++)
+        {
+            heads.Settle(g);
+            if (heads.Obstacle is Obstacle.WaitsContradict ring)
+                rings.Add(ring);
+            heads.Obstacle = null;
+        }
+
+        return rings.ToImmutable();
+    }
+
+    private void Begin()
+    {
         for (var a = 0; a < net.Count; a++)
         {
             var earliest = net.PinnedStart[a] ?? net[a].NotBefore;
             var cleanOut = hours?.LeastCleanOut(a) ?? 0;
             for (var k = 0; k < net.Units[a]; k++)
-                heads.Starts[net.Offset[a] + k] = earliest + cleanOut + net[a].SetUp + (Math.Max(0, k - net.Done[a]) * net.Step[a]);
+                Starts[net.Offset[a] + k] = earliest + cleanOut + net[a].SetUp + (Math.Max(0, k - net.Done[a]) * net.Step[a]);
         }
 
-        net.FillPast(heads.Starts);
-        for (var g = 0; g < components.Groups.Length && heads.Obstacle is null; g++)
-            heads.Settle(g);
-        return heads;
+        net.FillPast(Starts);
     }
 
     private void Settle(int group)
@@ -77,11 +106,11 @@ internal sealed class Heads
             if (components.Of[arc.From] == group != inside)
                 continue;
             if (arc.Whole)
-                changed |= To(a, 0, At(arc.From, net.Units[arc.From] - 1), arc);
+                changed |= To(a, 0, net.Offset[arc.From + 1] - 1, arc);
             else
             {
                 for (var k = 0; k < net.Units[a]; k++)
-                    changed |= To(a, k, At(arc.From, k), arc);
+                    changed |= To(a, k, net.Offset[arc.From] + k, arc);
             }
         }
 
@@ -91,6 +120,7 @@ internal sealed class Heads
             {
                 Starts[offset + k] = Starts[offset + k - 1] + net.Step[a];
                 cause[offset + k] = -1;
+                source[offset + k] = offset + k - 1;
                 changed = true;
             }
 
@@ -107,9 +137,10 @@ internal sealed class Heads
         return changed;
     }
 
-    private bool To(int a, int unit, long from, Arc arc)
+    private bool To(int a, int unit, int since, Arc arc)
     {
         var offset = net.Offset[a] + unit;
+        var from = Starts[since];
         var start = from >= Hours.Never ? Hours.Never : from + arc.Lag;
         if (Starts[offset] >= start)
             return false;
@@ -129,34 +160,56 @@ internal sealed class Heads
 
         Starts[offset] = start;
         cause[offset] = arc.Wait;
+        source[offset] = since;
         return true;
     }
 
-    private long At(int activity, int unit) => Starts[net.Offset[activity] + unit];
-
+    // Where starts never come to rest, going back from unit to unit comes round: that is the ring, and nothing that hangs on it.
     private Obstacle.WaitsContradict Ring(int[] members)
     {
-        // The waits that still push are the ring, or hang on it; a wait pushes if it is exactly met.
-        var waits = new SortedSet<int>();
-        foreach (var a in members)
+        var inside = members.SelectMany(a => Enumerable.Range(net.Offset[a], net.Units[a])).ToHashSet();
+        var seen = new HashSet<int>();
+        foreach (var start in inside)
         {
-            for (var k = 0; k < net.Units[a]; k++)
+            var path = new List<int>();
+            var unit = start;
+            while (inside.Contains(unit) && seen.Add(unit))
             {
-                if (cause[net.Offset[a] + k] >= 0)
-                    waits.Add(cause[net.Offset[a] + k]);
+                path.Add(unit);
+                unit = source[unit];
             }
+
+            if (path.IndexOf(unit) is >= 0 and var first)
+                return Ring(path[first..]);
         }
 
+        throw new InvalidOperationException("Waits that never come to rest have no ring.");
+    }
+
+    private Obstacle.WaitsContradict Ring(List<int> units)
+    {
+        var waits = new SortedSet<int>();
         long excess = 0;
-        foreach (var a in members)
+        foreach (var unit in units)
         {
-            foreach (var arc in net.In[a].Where(arc => components.Of[arc.From] == components.Of[a]))
+            var to = ActivityOf(unit);
+            if (cause[unit] < 0)
             {
-                var from = At(arc.From, arc.Whole ? net.Units[arc.From] - 1 : 0);
-                excess = Math.Max(excess, from + arc.Lag - At(a, 0));
+                excess += net.Step[to];
+                continue;
             }
+
+            waits.Add(cause[unit]);
+            var from = ActivityOf(source[unit]);
+            excess += net.In[to].Where(arc => arc.Wait == cause[unit] && arc.From == from).Max(arc => arc.Lag);
         }
 
         return new Obstacle.WaitsContradict([.. waits], excess);
+    }
+
+    private int ActivityOf(int unit)
+    {
+        var at = Array.BinarySearch(net.Offset, unit);
+        return at >= 0 ? at : ~at - 1;
     }
 }
