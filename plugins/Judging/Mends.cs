@@ -18,14 +18,8 @@ internal static class Mends
         new Mend.PutBefore(moment.Route[0].Place, new NewStep(verb, new Acting.All(), particulars.ToSequence()));
 
     /// <summary>A coat of varnish from the shelf before this step; null if none there suits what it goes on.</summary>
-    public static Mend? VarnishFirst(this Moment moment, Layer? top, Sheen atLeast)
-    {
-        if (Varnish(moment, top, atLeast) is not { } varnish)
-            return null;
-        return top?.Role == LayerRole.Decal
-            ? moment.PutFirst("varnish", new("with", varnish.Name), new("by", "airbrush"), new("body", "mist"), new("coats", "2"), new("overspray", "all"))
-            : moment.PutFirst("varnish", new("with", varnish.Name), new("by", "brush"));
-    }
+    public static Mend? VarnishFirst(this Moment moment, Layer? top, Sheen atLeast) =>
+        Varnish(moment, top, atLeast) is { } varnish ? moment.PutFirst("varnish", new("with", varnish.Name), new("by", "brush")) : null;
 
     /// <summary>Two mist coats of what this step lays wet, before it; null where the file's words for that are not known here.</summary>
     public static Mend? MistFirst(this Moment moment, Layer coat)

@@ -64,11 +64,15 @@ public sealed class MaskLeftOn : TradeRule
         for (var i = mask.Step + 1; i < route.Moments.Count; i++)
         {
             var step = route.Moments[i].Step;
-            if (step.Coat() is not null)
+            if (step.Coat() is { } coat)
             {
-                if (step.Areas.All(on.Areas.Contains))
+                // nobody takes a mask off beside loose pigment or tufts
+                if (coat.Role is LayerRole.Powder or LayerRole.Scatter && lastCoat is not null)
+                    break;
+                if (step.Areas.All(on.Areas.Contains) || (lastCoat is not null && IsVarnishForAll(route.Moments[i], coat, on)))
                     return step.IsBeside(on) ? new Mend.PutBefore(step.Place, off) : null;
-                lastCoat = step;
+                if (coat.Role is not (LayerRole.Decal or LayerRole.Powder or LayerRole.Scatter))
+                    lastCoat = step;
             }
             else if (lastCoat is not null && !lastCoat.IsBeside(on) && step.IsBeside(on) && !IsPaintedFrom(route, i, on.Areas))
             {
@@ -78,6 +82,12 @@ public sealed class MaskLeftOn : TradeRule
 
         return lastCoat?.IsBeside(on) == true ? new Mend.PutAfter(lastCoat.Place, off) : null;
     }
+
+    // varnish that names what is masked is meant for it, too; unless the mask keeps its shine
+    private static bool IsVarnishForAll(Moment moment, Layer coat, Step on) =>
+        coat.Role == LayerRole.Varnish
+        && moment.Step.Areas.Any(on.Areas.Contains)
+        && on.Areas.All(area => moment.Before[area].Sheen <= coat.Sheen);
 
     private static bool IsPaintedFrom(WalkedSteps route, int from, Sequence<string> masked)
     {

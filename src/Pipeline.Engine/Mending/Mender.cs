@@ -103,8 +103,8 @@ public static class Mender
     }
 
     /// <summary>
-    /// True if fewer findings speak and none is new. While a file cannot be understood no rule is asked, so that what rules say once it can
-    /// is not new.
+    /// True if fewer findings speak and none is new: no rule speaks more often than before, nor above a note of areas of which it was silent.
+    /// While a file cannot be understood no rule is asked, so that what rules say once it can is not new.
     /// </summary>
     private static bool IsBetter(Checked before, Checked after)
     {
@@ -113,8 +113,13 @@ public static class Mender
         var isFirstWalk = before.Walked is null && after.Walked is not null;
         var had = Counts(before, isFirstWalk);
         var has = Counts(after, isFirstWalk);
-        return has.Values.Sum() < had.Values.Sum() && has.All(each => each.Value <= had.GetValueOrDefault(each.Key));
+        return has.Values.Sum() < had.Values.Sum()
+            && has.All(each => each.Value <= had.GetValueOrDefault(each.Key))
+            && (isFirstWalk || after.Findings.All(finding => finding.Silenced is not null || finding.Level == Level.Note || WasSaid(before, finding)));
     }
+
+    private static bool WasSaid(Checked before, Finding finding) => before.Findings.Any(earlier =>
+        earlier.Silenced is null && earlier.Rule == finding.Rule && earlier.Level == finding.Level && finding.Areas.All(earlier.Areas.Contains));
 
     private static Dictionary<(string, Level), int> Counts(Checked done, bool readingOnly) => done.Findings
         .Where(finding => finding.Silenced is null && !(readingOnly && (finding.Rule is not null || finding.Level != Level.Error)))

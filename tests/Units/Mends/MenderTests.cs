@@ -152,6 +152,104 @@ public sealed class MenderTests
         mended.Before.Findings.Should().OnlyContain(finding => finding.Mend != null);
     }
 
+    [Fact]
+    public void A_forgotten_mask_comes_off_before_the_varnish_that_names_what_is_under_it()
+    {
+        var mended = Mended("""
+            material: styrene
+            areas: { hull: 20 cm², lens: 2 cm² }
+            route:
+              - undercoat: all
+                with: slate undercoat
+                by: airbrush
+              - mask: lens
+                using: low-tack tape
+                as: discs
+              - coat: hull
+                with: girder grey
+                by: airbrush
+              - varnish: [hull, lens]
+                with: clear w satin
+                by: airbrush
+            """);
+
+        Verbs(mended).Should().Equal("undercoat", "mask", "coat", "unmask", "varnish");
+    }
+
+    [Fact]
+    public void A_forgotten_mask_that_keeps_a_shine_from_matt_varnish_comes_off_after_it()
+    {
+        var mended = Mended("""
+            material: styrene
+            areas: { hull: 20 cm², lens: 2 cm² }
+            route:
+              - undercoat: all
+                with: slate undercoat
+                by: airbrush
+              - coat: lens
+                with: harbour black
+                by: brush
+              - mask: lens
+                using: low-tack tape
+                as: discs
+              - coat: hull
+                with: girder grey
+                by: airbrush
+              - varnish: [hull, lens]
+                with: clear w matt
+                by: airbrush
+            """);
+
+        Verbs(mended).Should().Equal("undercoat", "coat", "mask", "coat", "varnish", "unmask");
+    }
+
+    [Fact]
+    public void A_forgotten_mask_comes_off_before_loose_pigment_beside_it()
+    {
+        var mended = Mended("""
+            material: styrene
+            areas: { hull: 20 cm², lens: 2 cm² }
+            route:
+              - undercoat: all
+                with: slate undercoat
+                by: airbrush
+              - mask: lens
+                using: low-tack tape
+                as: discs
+              - coat: hull
+                with: girder grey
+                by: airbrush
+              - pigment: hull
+            """);
+
+        Verbs(mended).Should().Equal("undercoat", "mask", "coat", "unmask", "pigment");
+    }
+
+    [Fact]
+    public void A_decal_is_varnished_by_itself_and_not_with_everything_beside_it()
+    {
+        var mended = Mended("""
+            material: styrene
+            areas: { hull: 20 cm², lens: 2 cm² }
+            route:
+              - undercoat: all
+                with: slate undercoat
+                by: airbrush
+              - coat: hull
+                with: gloss teal
+                by: brush
+              - coat: lens
+                with: harbour black
+                by: brush
+              - decal: hull
+              - wash: hull
+                with: bilge wash
+            """);
+
+        Verbs(mended).Should().Equal("undercoat", "coat", "coat", "decal", "varnish", "wash");
+        mended.After.Texts[0].Text.Should().NotContain("overspray");
+    }
+
     public static TheoryData<string> BrokenFiles =>
         [.. Directory.GetFiles(Path.Combine(Golden.Repository, "workflows"), "*.yaml", SearchOption.AllDirectories).Select(path => Path.GetRelativePath(Golden.Repository, path)).Order(StringComparer.Ordinal)];
 
