@@ -57,6 +57,12 @@ public sealed class Pigment : Verb<Pigmenting>
                 SetUp = new Attended(3),
                 PutAway = new Attended(5),
                 NeedsDryingPlace = fixer is not null,
+                Aids = particulars.Fix switch
+                {
+                    Fixer.Spirit => [Liquid.WhiteSpirit.Spoken()],
+                    Fixer.AcrylicResin => ["acrylic resin to fix with"],
+                    _ => [],
+                },
             })
         {
             Cautions = particulars.Fix == Fixer.Spirit ? [Cautions.SolventVapour] : [],

@@ -21,6 +21,9 @@ public sealed class Scatter : Verb<Scattering>
     public override StepKind Kind => StepKind.Coat;
 
     /// <inheritdoc/>
-    protected override Intent Intend(Job job, Scattering particulars) =>
-        Paste.Lay(job, particulars.With, LayerRole.Scatter, Body.Thin, PerUnit);
+    protected override Intent Intend(Job job, Scattering particulars)
+    {
+        var intent = Paste.Lay(job, particulars.With, LayerRole.Scatter, Body.Thin, PerUnit);
+        return intent with { Work = intent.Work with { Aids = ["PVA"] } };
+    }
 }

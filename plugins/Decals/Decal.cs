@@ -45,6 +45,7 @@ public sealed class Decal : Verb<Decaling>
                 SetUp = new Attended(5),
                 PutAway = new Attended(3),
                 NeedsDryingPlace = true,
+                Aids = particulars.Setter ? [Liquid.DecalSetter.Spoken()] : [],
             })
         {
             Cautions = [Cautions.Blades],

@@ -18,5 +18,5 @@ public sealed class Soften : Verb<NoParticulars>
 
     /// <inheritdoc/>
     protected override Intent Intend(Job job, NoParticulars particulars) =>
-        new([new Deed.SoftenDecal()], new Work { PerUnit = PerUnit.For(job.Size), NeedsDryingPlace = true });
+        new([new Deed.SoftenDecal()], new Work { PerUnit = PerUnit.For(job.Size), NeedsDryingPlace = true, Aids = [Liquid.DecalSoftener.Spoken()] });
 }

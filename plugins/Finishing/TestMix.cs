@@ -23,7 +23,7 @@ public sealed class TestMix : Verb<Testing>
     protected override Intent Intend(Job job, Testing particulars)
     {
         // the card is painted, the pieces are not touched; wet colour is darker or lighter than dry
-        return new Intent([], new Work { PerUnit = new Attended(7.5), Together = true, Unattended = new Drying(30) })
+        return new Intent([], new Work { PerUnit = new Attended(7.5), Together = true, Unattended = new Drying(30), Aids = [particulars.With.Name, "test card"] })
         {
             Cautions = [.. Cautions.Of(particulars.With.Family, Method.Brush)],
         };

@@ -24,6 +24,6 @@ public sealed class WriteDown : Verb<RecipeCard>
         if (particulars.Mixes is < 1 or > 500)
             throw new ParticularException("mixes", FormattableString.Invariant($"{particulars.Mixes} mixes make no sense; say 1 to 500."));
         // a card is written, the pieces are not touched
-        return new Intent([], new Work { PerUnit = new Attended(5) * particulars.Mixes, Together = true });
+        return new Intent([], new Work { PerUnit = new Attended(5) * particulars.Mixes, Together = true, Aids = ["recipe cards"] });
     }
 }

@@ -32,6 +32,7 @@ public sealed class Drill : Verb<Drilling>
                 PerUnit = PerHole.For(job.Size) * Counts.Checked("holes", particulars.Holes),
                 SetUp = new Attended(2),
                 PutAway = new Attended(2),
+                Aids = ["pin vice"],
             })
         {
             Cautions = [Cautions.Blades, .. job.IsAnywhere(material => material.HarmfulDust) ? (Caution[])[Cautions.HarmfulDust] : []],

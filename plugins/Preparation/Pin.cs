@@ -31,6 +31,7 @@ public sealed class Pin : Verb<Pinning>
                 PerUnit = PerPin.For(job.Size) * Counts.Checked("pins", particulars.Pins),
                 SetUp = new Attended(2),
                 PutAway = new Attended(2),
+                Aids = ["pin vice", "wire for pins"],
             })
         {
             Cautions = [Cautions.Blades, .. job.IsAnywhere(material => material.HarmfulDust) ? (Caution[])[Cautions.HarmfulDust] : []],

@@ -20,7 +20,7 @@ public sealed class PostCure : Verb<NoParticulars>
     {
         return new Intent(
             [new Deed.Prepare(Preparation.PostCured)],
-            Baths.WorkOf(new Attended(1), job.Model.Count, bath: new Drying(90), setUp: 5, putAway: 5))
+            Baths.WorkOf(new Attended(1), job.Model.Count, bath: new Drying(90), setUp: 5, putAway: 5) with { Aids = ["curing lamp"] })
         {
             Cautions = [Cautions.UltravioletLight, Cautions.SkinSensitiser, Cautions.Waste],
         };

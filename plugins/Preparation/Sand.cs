@@ -33,7 +33,7 @@ public sealed class Sand : Verb<Sanding>
                     IsFromFile = dries is { IsFromFile: true },
                 },
             ],
-            new Work { PerUnit = PerUnit.For(job.Size), SetUp = new Attended(1), PutAway = new Attended(3) })
+            new Work { PerUnit = PerUnit.For(job.Size), SetUp = new Attended(1), PutAway = new Attended(3), Aids = ["abrasive paper"] })
         {
             Cautions = job.IsAnywhere(material => material.HarmfulDust) ? [Cautions.HarmfulDust] : [],
         };

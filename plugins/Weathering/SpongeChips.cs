@@ -24,6 +24,7 @@ public sealed class SpongeChips : Verb<Sponging>
     protected override Intent Intend(Job job, Sponging particulars)
     {
         var layer = Laying.LayerOf(particulars.With, LayerRole.Colour, Method.Sponge, Body.Thin, technique: Technique.Sponge);
-        return Laying.Lay(job, layer, PerUnit, putAway: 2);
+        var intent = Laying.Lay(job, layer, PerUnit, putAway: 2);
+        return intent with { Work = intent.Work with { Aids = ["sponge"] } };
     }
 }

@@ -73,6 +73,12 @@ public sealed record Work
     /// <summary>The tool it needs by its bench name, such as <c>airbrush</c>; null for what every painter has at hand.</summary>
     public string? Tool { get; init; }
 
+    /// <summary>
+    /// What else is taken out for it besides its tool, its paint and what its deeds name, as a painter calls it: <c>decal setter</c>,
+    /// <c>curing lamp</c>. Not what always lies at hand: brushes, tweezers, a knife.
+    /// </summary>
+    public Sequence<string> Aids { get; init; }
+
     /// <summary>What the tool holds; null if it holds nothing.</summary>
     public Paint? Load { get; init; }
 

@@ -74,9 +74,37 @@ internal sealed class ListRulePagesHandler(PluginShelf plugins) : IRequestHandle
 /// <summary>A name that nothing goes by.</summary>
 internal static class Unknown
 {
+    private const int MostMeant = 4;
+
+    // fewer letters begin too much
+    private const int FewestLetters = 3;
+
     public static Answer<T>.Refused Name<T>(string what, string name, IEnumerable<string> known, string hint)
     {
-        var meant = new Nearest().To(name, known) is { } near ? $"Did you mean {near}? " : "";
+        var names = known.ToList();
+        var meant = Meant(name, names) is { Count: > 0 } near ? $"Did you mean {Either(near)}? " : "";
         return new Answer<T>.Refused([new Refusal($"there is no {what} '{Faults.OnOneLine(name)}'", meant + hint)]);
     }
+
+    /// <summary>The nearest by its letters; else those that hold the name, written without hyphens or cut short, if they are few.</summary>
+    private static List<string> Meant(string name, List<string> known)
+    {
+        if (new Nearest().To(name, known) is { } near)
+            return [near];
+        var letters = Letters(name);
+        if (letters.Length < FewestLetters)
+            return [];
+        var starting = known.FindAll(other => Letters(other).StartsWith(letters, StringComparison.OrdinalIgnoreCase));
+        var holding = starting.Count > 0 ? starting : known.FindAll(other => Letters(other).Contains(letters, StringComparison.OrdinalIgnoreCase));
+        if (holding.Count is > 0 and <= MostMeant)
+            return holding;
+        // cut short and mistyped: the beginning decides
+        return new Nearest().To(letters, known.Select(other => Letters(other)[..Math.Min(letters.Length, Letters(other).Length)])) is { } beginning
+            ? [.. known.Where(other => Letters(other).StartsWith(beginning, StringComparison.Ordinal)).Take(MostMeant)]
+            : [];
+    }
+
+    private static string Either(List<string> names) => names.Count == 1 ? names[0] : $"{string.Join(", ", names.SkipLast(1))} or {names[^1]}";
+
+    private static string Letters(string name) => string.Concat(name.Where(char.IsLetterOrDigit));
 }

@@ -105,11 +105,11 @@ internal sealed class Because(Timetable table)
         return table.Posed.Causes[wait.Reason] switch
         {
             Cause.Order order => $"It comes after {name}, done {table.Said(since, run.Start)}{setUp}: {order.Pair.Why}.",
-            Cause.NextCoat => $"It waits until the coat before it ({table.Said(since, run.Start)}) is recoatable: that takes {Length(wait.Least ?? 0)}, until {table.Said(since + (wait.Least ?? 0), run.Start)}.",
-            Cause.Ruled ruled => $"It waits for {ruled.Wait.Needs.For}: {name} ({table.Said(since, run.Start)}) needs {Length(wait.Least ?? 0)}, until {table.Said(since + (wait.Least ?? 0), run.Start)}.",
+            Cause.NextCoat => $"It waits until the coat before it ({table.Said(since, run.Start)}) is recoatable: that takes {About(wait.Least ?? 0)}, until {table.Said(since + (wait.Least ?? 0), run.Start)}.",
+            Cause.Ruled ruled => $"It waits for {ruled.Wait.Needs.For}: {name} ({table.Said(since, run.Start)}) needs {About(wait.Least ?? 0)}, until {table.Said(since + (wait.Least ?? 0), run.Start)}.",
             Cause.Awaited awaited => $"It waits until {name} ({table.Said(since, run.Start)}) is {State(awaited.State)}.",
             Cause.Masked masked => $"It comes after {name}: the mask '{masked.Mask.Name}' has to be on first.",
-            _ => $"{Phrases.Capital(name)} ({table.Said(since, run.Start)}) needs {Length(wait.Least ?? 0)} until it {(route.Route.Model.ReadyAt == DryingState.Cured ? "has cured" : "can be handled")}.",
+            _ => $"{Phrases.Capital(name)} ({table.Said(since, run.Start)}) needs {About(wait.Least ?? 0)} until it {(route.Route.Model.ReadyAt == DryingState.Cured ? "has cured" : "can be handled")}.",
         };
     }
 
@@ -144,6 +144,8 @@ internal sealed class Because(Timetable table)
         var room = table.Clock.TickAt(table.Posed.Sittings[sitting].End) - mine.Max(run => run.End);
         return room > most - mine.Sum(run => run.End - run.Start);
     }
+
+    private static string About(long ticks) => Phrases.About(Clock.Minutes(ticks));
 
     private static string Length(long ticks) => Phrases.Duration(Clock.Minutes(ticks));
 

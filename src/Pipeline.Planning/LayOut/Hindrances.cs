@@ -83,7 +83,7 @@ internal static class Hindrances
             walked,
             posed,
             posed.Problem.Waits[longest].To,
-            (_, _) => $"These times contradict each other by {Minutes(ring.Excess)}: {string.Join("; ", said)}.{(names.Count > 1 ? $" The rules {Phrases.Listed(names)} cannot {(names.Count == 2 ? "both" : "all")} be kept." : "")}",
+            (_, _) => $"These times contradict each other by {About(ring.Excess)}: {string.Join("; ", said)}.{(names.Count > 1 ? $" The rules {Phrases.Listed(names)} cannot {(names.Count == 2 ? "both" : "all")} be kept." : "")}",
             "Put a step in between elsewhere, choose another material or paint, or write the label's time into the file.",
             ruled.Select(cause => walked.Routes[cause.Route].Route.Steps[cause.Wait.Needs.Since]).DistinctBy(s => s.Place).Select(s => new Related(s.Place, "counted from here")).ToSequence());
     }
@@ -93,7 +93,7 @@ internal static class Hindrances
         var wait = posed.Problem.Waits[index];
         var from = Named(walked, posed, wait.From).Name;
         var to = Named(walked, posed, wait.To).Name;
-        var length = wait.Greatest is { } most ? $"at most {Minutes(most)}" : wait.Least is > 0 ? $"at least {Minutes(wait.Least.Value)}" : "in this order";
+        var length = wait.Greatest is { } most ? $"at most {Minutes(most)}" : wait.Least is > 0 ? $"at least {About(wait.Least.Value)}" : "in this order";
         var rule = posed.Causes[wait.Reason] is Cause.Ruled ruled ? $" ({ruled.Wait.Rule})" : "";
         return $"{from} to {to} {length}{rule}";
     }
@@ -145,6 +145,8 @@ internal static class Hindrances
         var model = walked.Routes[at.Route].Route.Model;
         return (at.Step is { } step ? Phrases.Task(model, step, at.Pass) : $"'{model.Name} is ready'", at.Route, at.Step, model.Count);
     }
+
+    private static string About(long ticks) => Phrases.About(Clock.Minutes(ticks));
 
     private static string Minutes(long ticks) => Phrases.Duration(Clock.Minutes(ticks));
 }

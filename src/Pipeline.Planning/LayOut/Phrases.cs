@@ -35,6 +35,17 @@ internal static class Phrases
         };
     }
 
+    /// <summary>
+    /// How long something takes, as a person says it: up to the next five minutes below two hours, quarter of an hour below eight, half an hour
+    /// below three days, else hour. Never shorter than it is, and "about" where it is not the very figure: nine tenths of 24 h is <c>about 22 h</c>.
+    /// </summary>
+    public static string About(double minutes)
+    {
+        var step = minutes switch { <= 120 => 5, <= 480 => 15, <= 3 * 1440 => 30, _ => 60 };
+        var round = Math.Ceiling((minutes - 0.25) / step) * step;
+        return minutes < step || Math.Abs(round - minutes) < 0.5 ? Duration(minutes) : $"about {Duration(round)}";
+    }
+
     /// <summary>A low and a high figure: <c>12–24 h</c>; one figure if they are the same.</summary>
     public static string Range(double lowMinutes, double highMinutes) => DryingRange.Minutes(lowMinutes, Math.Max(lowMinutes, highMinutes)).ToString();
 

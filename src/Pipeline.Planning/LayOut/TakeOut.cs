@@ -6,7 +6,7 @@ namespace Pipeline.Planning;
 /// <summary>What to take out and check before a sitting.</summary>
 internal static class TakeOut
 {
-    /// <summary>Tools, paints, thinners, mask materials, glues and liquids, each once; what the tools are cleaned with; the air to check for.</summary>
+    /// <summary>Tools, paints, thinners, mask materials, glues, liquids and what else the steps take, each once; what the tools are cleaned with; the air to check for.</summary>
     public static Sequence<string> Of(IReadOnlyList<Step> steps, IReadOnlyList<PlannedTask> tasks, IReadOnlyList<MixOrder> mixes, IReadOnlyDictionary<string, Paint> paints)
     {
         var things = new List<string>();
@@ -45,13 +45,17 @@ internal static class TakeOut
                     Deed.Join join => join.Glue is { } glue ? Instructions.Glue(glue) : null,
                     Deed.CleanBack back => back.With,
                     Deed.Strip strip => strip.With,
-                    Deed.SoftenDecal => "decal softener",
                     Deed.Lay { Layer.Paint: null } lay => lay.Layer.Name,
                     _ => null,
                 };
                 if (!string.IsNullOrEmpty(product))
                     Add(product);
             }
+
+            foreach (var aid in step.Work.Aids)
+                Add(aid);
+            if (step.Work.StandsIn is { } place)
+                Add(place);
         }
 
         IEnumerable<Family> Families() => tasks.Select(task => task.Paint).OfType<PaintUse>()

@@ -136,6 +136,8 @@ internal sealed class TaskLayOut(Timetable table)
 
         if (!isLast)
             Add(NextCoat(run, step, pass));
+        else if (RunsOn(run, step, last) is { } goesOn)
+            Add(goesOn);
         foreach (var passive in passiveAfter[(route, step.Index)].Where(_ => isLast))
         {
             var over = table.ShownUntil(table.Finish(table.Posed.Routes[route].Last(passive.Index), last));
@@ -159,6 +161,15 @@ internal sealed class TaskLayOut(Timetable table)
             table.ShownUntil(since + Clock.AtLeast(Passing.Between(step, table.Batch.Bench, Workflows.Pace.Brisk))),
             table.ShownUntil(since + Clock.AtLeast(Passing.Between(step, table.Batch.Bench, Workflows.Pace.Comfortable))),
             !step.Lays.Any(lay => lay.Layer.HasLabelTimes));
+    }
+
+    // Until when a bath or a lamp goes on by itself after the hands are done.
+    private WaitStarted? RunsOn(Run run, Step step, int last)
+    {
+        if (table.Posed.Problem.Activities[run.Activity].Unattended == 0)
+            return null;
+        var over = table.ShownUntil(table.At(run.Activity, last, Edge.Finish));
+        return new WaitStarted("ends by itself", over, over, !step.Work.IsFromFile);
     }
 
     // How far the whole run could slip before the tightest greatest wait that ends at it breaks.

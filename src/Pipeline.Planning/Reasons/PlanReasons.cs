@@ -182,9 +182,9 @@ public sealed class PlanReasons
     private string Asked(Wait wait) => table.Posed.Causes[wait.Reason] switch
     {
         Cause.Order order => $"{Phrases.Capital(order.Pair.Why)}.",
-        Cause.Ruled ruled => $"It needs {Phrases.Duration(Clock.Minutes(wait.Least ?? 0))}, {ruled.Wait.Needs.For}.",
+        Cause.Ruled ruled => $"It needs {Phrases.About(Clock.Minutes(wait.Least ?? 0))}, {ruled.Wait.Needs.For}.",
         Cause.Masked masked => $"The mask '{masked.Mask.Name}' is on from here to there.",
         Cause.Awaited awaited => $"It waits until it is {Because.State(awaited.State)}.",
-        _ => $"It needs {Phrases.Duration(Clock.Minutes(wait.Least ?? 0))} until it can be handled.",
+        _ => $"It needs {Phrases.About(Clock.Minutes(wait.Least ?? 0))} until it can be handled.",
     };
 }

@@ -35,12 +35,12 @@ internal sealed class SittingMarkdown(MarkdownText page, Plan plan)
         foreach (var mix in sitting.Mixes)
         {
             page.Block($"**Mix** {MarkdownText.Escaped(mix.Name)}, {Amounts.Volume(mix.Millilitres)}{(mix.UseBy is { } by ? $", use by {Moments.From(date, by)}" : "")}");
-            page.Table([new("parts"), new("of"), new("measure", true), new("drops", true)], [.. mix.Parts.Select(part => (IReadOnlyList<string>)
+            page.Table([new("parts"), new("of"), new("measure", true), new("or", true)], [.. mix.Parts.Select(part => (IReadOnlyList<string>)
             [
                 Amounts.Parts(part.Parts),
                 MarkdownText.Escaped(part.Name),
                 Amounts.Volume(part.Millilitres),
-                part.Drops > 0 ? FormattableString.Invariant($"{part.Drops}") : "",
+                Amounts.Drops(part.Drops),
             ])]);
         }
 

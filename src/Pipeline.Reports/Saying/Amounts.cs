@@ -14,6 +14,12 @@ internal static class Amounts
         _ => millilitres.ToString("0.0", CultureInfo.InvariantCulture) + " mL",
     };
 
+    /// <summary>Nobody counts more drops than this; larger amounts are measured.</summary>
+    private const int MostDrops = 40;
+
+    /// <summary><c>12 drops</c>; nothing where they are too many to count, the measure standing beside it.</summary>
+    public static string Drops(int drops) => drops is > 0 and <= MostDrops ? Counted(drops, "drop") : "";
+
     /// <summary><c>4 parts</c>, <c>1 part</c>, <c>1.5 parts</c>; nobody measures finer than tenths of a part.</summary>
     public static string Parts(double parts) => parts.ToString("0.#", CultureInfo.InvariantCulture) is var number && number == "1" ? "1 part" : $"{number} parts";
 

@@ -14,7 +14,7 @@ internal static class PlanFacts
     /// <summary>What the asterisk behind a time means.</summary>
     private const string DefaultFigure = "* by the usual figure of the paint's family, not the label's. What the label says, written in the file, goes before it.";
 
-    private const string TwoTimes = "A wait has two times: the earliest by the low figure, and the better one, from which on nothing is at risk.";
+    private const string TwoTimes = "A wait has two times: the earliest by the low figure, and the better one, nine tenths of the high figure, from which on nothing is at risk.";
 
     private const string FollowsOn = "A task without 'why now' starts when the hands are free from the one above it.";
 

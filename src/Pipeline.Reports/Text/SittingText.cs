@@ -56,7 +56,7 @@ internal sealed class SittingText(Page page, Plan plan)
                 Amounts.Parts(part.Parts),
                 Visible.Line(part.Name),
                 Amounts.Volume(part.Millilitres),
-                part.Drops > 0 ? Amounts.Counted(part.Drops, "drop") : "",
+                Amounts.Drops(part.Drops),
             ])]);
         }
 

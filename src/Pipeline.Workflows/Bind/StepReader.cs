@@ -14,7 +14,7 @@ internal sealed class StepReader(Desk desk, Shelf shelf, Bench? bench)
         new("as", "a name for the step, by which ‘after’, ‘unmask’ and the plan call it", Needed: false, "first brass", "its areas, parted by +"),
         new("after", "one or more steps, by their ‘as’ names, that must be done before", Needed: false, "[first brass]"),
         new("at", "a date and time already decided for its start, or its first coat's", Needed: false, "2026-12-05 10:00"),
-        new("minutes", "attended time for one unit, with all its coats", Needed: false, "12 min", "the verb's, by area and method"),
+        new("minutes", "attended time for one unit, with all its coats; a number alone is minutes", Needed: false, "12 min", "the verb's, by area and method"),
         new("set-up", "attended time once before the lot; before each coat where coats dry between", Needed: false, "10 min", "the verb's"),
         new("put-away", "attended time once after the lot; after each coat where coats dry between", Needed: false, "5 min", "the verb's"),
         new("together", "whether all units are done at once", Needed: false, "yes", "the verb's"),

@@ -65,7 +65,7 @@ public static class Reference
 
     private static void Quantities(StringBuilder page)
     {
-        page.Append("\n## Quantities\n\nA value without its unit is refused. The decimal sign is a point.\n\n| what | units | such as |\n|---|---|---|\n");
+        page.Append("\n## Quantities\n\nA value without its unit is refused; only under `minutes`, whose name is the unit, it may be left out. The decimal sign is a point.\n\n| what | units | such as |\n|---|---|---|\n");
         page.Append("| size | cm², mm², m² (also cm2, mm2, m2), or a size class | `30 cm²` |\n| volume | mL, L | `7.5 mL` |\n| share | % | `40 %` |\n");
         page.Append("| temperature | °C, °F | `19 °C` |\n| time | s, min, h, d | `90 min`, `1 h 30 min` |\n| time or range | s, min, h, d | `12-24 h` |\n");
         page.Append("| date and time | | `2026-12-12 18:00` |\n| colour | in quotes | `\"#0c0d10\"` |\n| yes or no | | `yes`, `no`, `true`, `false` |\n");

@@ -50,6 +50,22 @@ public sealed class RequestsTests : IDisposable
     }
 
     [Theory]
+    [InlineData("masktoo", "Did you mean mask-too-soon?")]
+    [InlineData("MaskTooSoon", "Did you mean mask-too-soon?")]
+    [InlineData("overspray", "Did you mean overspray-on-finished?")]
+    [InlineData("mask-on", "Did you mean mask-on-too-long?")]
+    [InlineData("recoattosoon", "Did you mean recoat-too-soon?")]
+    [InlineData("decal", "Did you mean decal-not-sealed, decal-still-soft or decal-too-soon?")]
+    [InlineData("ma", "pipeline rules lists them all.")]
+    [InlineData("quinquereme", "pipeline rules lists them all.")]
+    public async Task A_rule_named_in_part_is_refused_with_those_that_may_be_meant(string name, string hint)
+    {
+        var answer = await Engine(() => (Pipeline.Tests.Units.Check.Trade, default(Sequence<Finding>))).Send(new ShowRule(name));
+
+        answer.Should().BeOfType<Answer<string>.Refused>().Which.Why[0].Hint.Should().StartWith(hint);
+    }
+
+    [Theory]
     [InlineData("2026-11-30 18:05", "2026-11-30T18:05:00")]
     [InlineData("2026-11-30T18:05", "2026-11-30T18:05:00")]
     [InlineData("2026-11-30T18:05:30", "2026-11-30T18:05:30")]

@@ -47,6 +47,35 @@ public class MistakeTests
         """);
 
     [Fact]
+    public void A_quantity_without_its_unit_is_refused_wherever_it_stands() => Written.Says("""
+        batch: Crew
+        bench:
+          zone: Europe/Lisbon
+          sittings: [{ days: mon-fri, from: 19:00, to: 22:00 }]
+          slack: 15 #! ‘15’ has no unit.
+          cup: 7 #! ‘7’ has no unit.
+          most-per-day: 90 #! ‘90’ has no unit.
+          climate: { air: 19, surface: 18, humidity: 55 } #! ‘19’ has no unit. #! ‘18’ has no unit. #! ‘55’ has no unit.
+        paints:
+          levelling thinner: { family: acrylic lacquer }
+          hull black: { family: acrylic lacquer, stock: 40, drying: { recoatable: 20-40 } } #! ‘40’ has no unit. #! ‘40’ has no unit.
+        mixes:
+          thin black: { parts: { hull black: 1 }, thinner: { with: levelling thinner, share: 40, of: mix } } #! ‘40’ has no unit.
+        kits:
+          - kit: Divers
+            models:
+              - model: Diver
+                material: resin
+                areas: { suit: 30 } #! ‘30’ has no unit.
+                route:
+                  - clean: all
+                    minutes: 12
+                    set-up: 5 #! ‘5’ has no unit.
+                    put-away: 5 #! ‘5’ has no unit.
+                    unattended: 60 #! ‘60’ has no unit.
+        """);
+
+    [Fact]
     public void Who_comes_when() => Written.Says("""
         batch: Crew
         bench:
