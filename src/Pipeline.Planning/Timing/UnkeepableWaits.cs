@@ -29,7 +29,9 @@ public static class UnkeepableWaits
         var wrong = walked.Findings.Where(finding => finding is { Level: Level.Error, Silenced: null }).Select(finding => finding.Model).ToHashSet();
         var right = walked with { Routes = walked.Routes.Where(route => HasGreatest(route) && !wrong.Contains(route.Route.Model.Name)).ToSequence() };
         var never = At(right, new Pacing(right, Pace.Brisk));
-        var asItIs = At(right, new Pacing(right, walked.Batch.Pace))
+        // beside decided times the planner goes to the low figures by itself
+        var decided = Enumerable.Range(0, right.Routes.Count).Where(r => !right.Routes[r].Route.Pins.IsEmpty);
+        var asItIs = At(right, new Pacing(right, walked.Batch.Pace).WithRoutes(decided))
             .Where(finding => never.All(other => other.Place != finding.Place))
             .Select(finding => finding with
             {

@@ -32,13 +32,16 @@ public static class Contradictions
         var net = new Net(problem);
         var components = new Components(net);
         var hours = new Hours(net);
+        var within = Enumerable.Range(0, problem.Waits.Length)
+            .Where(w => components.Of[problem.Waits[w].From] == components.Of[problem.Waits[w].To])
+            .ToLookup(w => components.Of[problem.Waits[w].From]);
         var found = ImmutableArray.CreateBuilder<Obstacle.GreatestWaitTooShort>();
         for (var g = 0; g < components.Groups.Length; g++)
         {
             var members = components.Groups[g];
             if (!components.IsTied[g] || members.Any(a => net.Attended[a] && hours.SmallestRun(a) > hours.Longest(a)))
                 continue;
-            var inside = Enumerable.Range(0, problem.Waits.Length).Where(w => components.Of[problem.Waits[w].From] == g && components.Of[problem.Waits[w].To] == g).ToList();
+            var inside = within[g].ToList();
             if (!IsOut(problem, members, inside, leeway))
                 continue;
             var greatest = inside.Where(w => problem.Waits[w].Greatest is not null).OrderBy(w => problem.Waits[w].Greatest).ToList();

@@ -1,3 +1,4 @@
+using Pipeline.Abstractions;
 using Pipeline.Engine;
 using Pipeline.Workflows;
 
@@ -248,6 +249,47 @@ public sealed class MenderTests
 
         Verbs(mended).Should().Equal("undercoat", "coat", "coat", "decal", "varnish", "wash");
         mended.After.Texts[0].Text.Should().NotContain("overspray");
+    }
+
+    [Theory]
+    [InlineData("hull", true)]
+    [InlineData("deck", false)]
+    public void A_mend_after_which_its_rule_speaks_of_another_area_is_not_made(string left, bool isMade)
+    {
+        var source = new SourceText("case.yaml", Prelude.Around("""
+            material: styrene
+            areas: { hull: 20 cm², deck: 2 cm² }
+            route:
+              - undercoat: all
+                with: slate undercoat
+                by: airbrush
+            """));
+        var trade = Check.Trade with { Rules = [new("Tides", new LeavesSomething(left))] };
+
+        var mended = Mender.Mend([source], trade);
+
+        mended.Made.IsEmpty.Should().Be(!isMade);
+        mended.After.Findings.Should().HaveCount(isMade ? 1 : 2);
+    }
+
+    // two warnings about the hull; with a note on the step one, about an area that the test says
+    private sealed class LeavesSomething(string left) : Rule
+    {
+        public override string Name => "leaves-something";
+
+        public override string Summary => "A step bears a note.";
+
+        public override string Source => "common practice";
+
+        public override IEnumerable<Verdict> Judge(Moment moment)
+        {
+            if (moment.Step.Note is not null)
+                return [Says(moment, left, "It has a note.")];
+            return [Says(moment, "hull", "It has no note."), Says(moment, "hull", "Nobody knows why.") with { Mend = new Mend.SetKey(moment.Step.Place, "note", "thin") }];
+        }
+
+        private static Verdict.Says Says(Moment moment, string area, string message) =>
+            new() { Step = moment.Step.Index, Level = Level.Warning, Areas = [area], Message = message, Remedy = "Say why." };
     }
 
     public static TheoryData<string> BrokenFiles =>

@@ -45,7 +45,7 @@ public class CoatTests
 
         plan.Days[0].Sittings[0].Drying.Select(left => $"{left.What}: {left.For}").Should().Equal("wet boot on all areas, coat 1 of 2: recoatable");
         Tasks(plan)[^1].WhyNotEarlier.Should().Be(
-            "It waits until the coat before it (Mon 30 Nov 21:57) is recoatable: that takes 54 min, until Mon 30 Nov 22:51; this is the next sitting.");
+            "It waits until the coat before it (Mon 30 Nov 21:57) is recoatable: that takes about 55 min, until Mon 30 Nov 22:51; this is the next sitting.");
     }
 
     [Fact]
