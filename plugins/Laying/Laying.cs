@@ -48,14 +48,8 @@ internal static class Laying
         {
             // getting the airbrush out is paid at its first load of a sitting, cleaning it out between loads: see the clean-out times
             Method.Airbrush => work with { SetUp = new Attended(3), Tool = Airbrush, Load = layer.Paint },
-            // one pass over a tray takes about half of what the pieces would take one by one
-            Method.Aerosol => work with
-            {
-                PerUnit = perPass * job.Model.Count * 0.5,
-                Together = true,
-                SetUp = new Attended(3),
-                PutAway = new Attended(2),
-            },
+            // one pass over a tray takes about half of what the pieces would take one by one; there may be more trays than one
+            Method.Aerosol => work with { PerUnit = perPass * 0.5, SetUp = new Attended(3), PutAway = new Attended(2) },
             _ => work with { SetUp = new Attended(2), PutAway = new Attended(putAway) },
         };
     }

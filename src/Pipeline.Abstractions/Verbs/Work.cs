@@ -67,7 +67,7 @@ public sealed record Work
     /// <summary>Runs by itself after the hands are done with a pass, before anything else can be done to the unit.</summary>
     public Drying Unattended { get; init; }
 
-    /// <summary>All units at once: a bath, a pass with a rattle can over a tray.</summary>
+    /// <summary>All units at once: in a bath, on one tray.</summary>
     public bool Together { get; init; }
 
     /// <summary>The tool it needs by its bench name, such as <c>airbrush</c>; null for what every painter has at hand.</summary>

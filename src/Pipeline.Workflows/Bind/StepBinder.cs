@@ -169,6 +169,14 @@ internal sealed class StepBinder(RouteBinder route)
         _ => deed,
     };
 
+    // What is counted once for all of them takes each its part where they go one after another; all on one tray get each its coat.
+    private static double ShareOf(Work work, RouteItem.Step form, int units) => (work.Together, form.Together) switch
+    {
+        (true, false) => 1.0 / units,
+        (false, true) when work.NeedsDryingPlace => units,
+        _ => 1,
+    };
+
     private static Work Work(RouteItem.Step form, Work work, int units)
     {
         if (!form.HasTimes && form.Together is null && form.Unattended is null && form.CleanedOut == ToolCleaning.AsNeeded && form.Loads is null && form.StandsIn is null)
@@ -177,9 +185,8 @@ internal sealed class StepBinder(RouteBinder route)
         {
             CleanedOut = form.CleanedOut,
             Loads = form.Loads,
-            // what is counted once for all of them takes each its part where they go one after another
             // minutes are said of a unit with all its coats
-            PerUnit = (form.Minutes * (1.0 / work.Passes)) ?? (work.Together && form.Together == false ? work.PerUnit * (1.0 / units) : work.PerUnit),
+            PerUnit = (form.Minutes * (1.0 / work.Passes)) ?? (work.PerUnit * ShareOf(work, form, units)),
             SetUp = form.SetUp ?? work.SetUp,
             PutAway = form.PutAway ?? work.PutAway,
             Together = form.Together ?? work.Together,

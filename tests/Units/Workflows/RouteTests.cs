@@ -47,7 +47,7 @@ public class RouteTests
 
         step.As.Should().Be("first black");
         step.Note.Should().Be("keep it thin");
-        step.Work.Should().Be(new Work { PerUnit = new Attended(12), SetUp = new Attended(10), PutAway = new Attended(60), Together = true, Unattended = Drying.Hours(2), IsFromFile = true });
+        step.Work.Should().Be(new Work { PerUnit = new Attended(12), SetUp = new Attended(10), PutAway = new Attended(60), Together = true, Unattended = Drying.Hours(2), NeedsDryingPlace = true, IsFromFile = true });
         var layer = step.Lays.Single().Layer;
         layer.Drying.MaskSafe.Should().Be(DryingRange.Hours(8, 16));
         layer.Drying.WashSafe.Should().BeNull();
@@ -55,6 +55,16 @@ public class RouteTests
         layer.HasLabelTimes.Should().BeTrue();
         step.Silences.Single().Should().Match<Silence>(silence => silence.Rule == "mask-too-long" && silence.Reason == "low tack");
     }
+
+    // a bath takes as long for one piece as for all; on a tray each still gets its coat
+    [Theory]
+    [InlineData("coat: suit, with: rope bone", 30)]
+    [InlineData("coat: suit, with: rope bone, together: yes", 90)]
+    [InlineData("coat: suit, with: rope bone, together: yes, minutes: 20 min", 20)]
+    [InlineData("clean: all", 6)]
+    [InlineData("clean: all, together: no", 2)]
+    public void What_is_done_together_is_counted_once_for_all_three(string step, double minutes) =>
+        Written.Route($"- {{ {step} }}").Steps.Single().Work.PerUnit.Minutes.Should().Be(minutes);
 
     [Fact]
     public void A_pin_and_an_order_are_kept_by_index()

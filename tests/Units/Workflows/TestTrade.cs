@@ -63,7 +63,7 @@ internal static class TestTrade
             if (particulars.Coats == 0)
                 throw new ParticularException("coats", "No coats at all leave the area as it is; write 1 or more.");
             var layer = Layer.Of(particulars.With, LayerRole.Colour, particulars.By, Layer.UsualBody(particulars.By), particulars.Coats);
-            return new Intent([new Deed.Lay(layer, particulars.Overspray)], new Work { PerUnit = new Attended(job.Size.SquareCentimetres) });
+            return new Intent([new Deed.Lay(layer, particulars.Overspray)], new Work { PerUnit = new Attended(job.Size.SquareCentimetres), NeedsDryingPlace = true });
         }
     }
 
@@ -75,7 +75,7 @@ internal static class TestTrade
 
         public override StepKind Kind => StepKind.Preparation;
 
-        protected override Intent Intend(Job job, NoParticulars particulars) => new([new Deed.Prepare(Preparation.Washed)], new Work { Together = true });
+        protected override Intent Intend(Job job, NoParticulars particulars) => new([new Deed.Prepare(Preparation.Washed)], new Work { PerUnit = new Attended(6), Together = true });
     }
 
     public sealed record Gluing([Says("The glue.")] Glue Using = Glue.Superglue);

@@ -14,7 +14,7 @@ internal static class CoatsCases
         new("undercoat: all, with: slate, by: brush", new Undercoat(), new Undercoating(Slate, Method.Brush), Figures,
             "Undercoat slate by Brush, 1 Heavy, recoatable 30–60 min", "8 min, set up 2/2, rack"),
         new("undercoat: all, with: slate, by: aerosol", new Undercoat(), new Undercoating(Slate, Method.Aerosol), Figures,
-            "Undercoat slate by Aerosol, 1 Heavy, recoatable 30–60 min", "4.7 min together, set up 3/2, rack"),
+            "Undercoat slate by Aerosol, 1 Heavy, recoatable 30–60 min", "0.8 min, set up 3/2, rack"),
         new("pre-shade: all, with: slate", new PreShade(), new PreShading(Slate), Figures,
             "Colour slate by Airbrush, 1 Thin, PreShade, recoatable 10–20 min", "1.4 min, set up 3/0, airbrush with slate, rack"),
         new("coat: all, with: yellow, by: airbrush, coats: 2, overspray: rim",
