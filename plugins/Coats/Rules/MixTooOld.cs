@@ -24,6 +24,8 @@ public sealed class MixTooOld : TradeRule
                 Step = moment.Step.Index,
                 Since = first[mix.Name].Step.Index,
                 SinceStart = true,
+                // the last of several coats needs it too
+                ToFinish = moment.Step.Work.Passes > 1,
                 Span = new Span.AtMost(life, life),
                 For = $"{mix.Name} used up",
                 Areas = moment.Step.Areas,

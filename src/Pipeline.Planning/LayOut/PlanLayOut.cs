@@ -30,6 +30,7 @@ internal static class PlanLayOut
             Findings =
             [
                 .. TimeJudge.Judge(table.Walked, table.Known()),
+                .. CoatJudge.Of(table),
                 .. ofPlan,
                 .. Silences(table.Walked, ofPlan),
             ],

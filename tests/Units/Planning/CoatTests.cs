@@ -59,8 +59,15 @@ public class CoatTests
     }
 
     [Fact]
-    public void At_a_brisk_pace_the_next_coat_follows_at_the_low_figure() =>
-        Told(Diver(r => r.Brush(Boot, minutes: 20, coats: 2).DryBetween()).Brisk().Plan())[1].Should().StartWith("30 19:40 ");
+    public void At_a_brisk_pace_the_next_coat_follows_at_the_low_figure_and_what_that_risks_is_said()
+    {
+        Workshop Twice() => Diver(r => r.Brush(Boot, minutes: 20, coats: 3).DryBetween());
+
+        Told(Twice().Brisk().Plan())[1].Should().StartWith("30 19:40 ");
+        Twice().Brisk().Plan().Findings.Select(finding => (finding.Level, finding.Message)).Should().Equal(
+            (Level.Warning, "Only 20 min between coats 1 and 2 of 'coat all areas'; wet boot is comfortably recoatable after 54 min."));
+        Twice().Plan().Findings.Should().BeEmpty();
+    }
 
     [Fact]
     public void In_a_cold_room_it_takes_longer()
