@@ -84,9 +84,17 @@ internal static class Hindrances
             posed,
             posed.Problem.Waits[longest].To,
             (_, _) => $"These times contradict each other by {About(ring.Excess)}: {string.Join("; ", said)}.{(names.Count > 1 ? $" The rules {Phrases.Listed(names)} cannot {(names.Count == 2 ? "both" : "all")} be kept." : "")}",
-            "Put a step in between elsewhere, choose another material or paint, or write the label's time into the file.",
+            MaskOf(walked, posed, longest) is { } mask
+                ? $"Take '{mask}' off in between and mask anew, choose a mask that may lie longer or a paint that dries sooner, or write the label's times into the file."
+                : "Move a step out from between, choose another paint, or write the label's times into the file.",
             ruled.Select(cause => walked.Routes[cause.Route].Route.Steps[cause.Wait.Needs.Since]).DistinctBy(s => s.Place).Select(s => new Related(s.Place, "counted from here")).ToSequence());
     }
+
+    // The mask whose time on a wait is; null if it is another wait.
+    private static string? MaskOf(Walked walked, Posed posed, int index) =>
+        posed.Causes[posed.Problem.Waits[index].Reason] is Cause.Ruled { Route: var route, Wait.Needs: var needs }
+            ? walked.Routes[route].Masks.FirstOrDefault(mask => mask.OnStep == needs.Since && mask.OffStep == needs.Step)?.Name
+            : null;
 
     private static string Wait(Walked walked, Posed posed, int index)
     {

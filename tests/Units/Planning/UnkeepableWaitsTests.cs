@@ -37,6 +37,7 @@ public class UnkeepableWaitsTests
         finding.Message.Should().StartWith("These times contradict each other by")
             .And.Contain("'coat the hull' to 'coat the hull' at least 24 h (recoat-too-soon)")
             .And.Contain("'mask the lens' to 'unmask blobs' at most 24 h (mask-on-too-long)");
+        finding.Remedy.Should().StartWith("Take 'blobs' off in between and mask anew");
     }
 
     [Theory]
