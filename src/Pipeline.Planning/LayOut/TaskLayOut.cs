@@ -43,6 +43,7 @@ internal sealed class TaskLayOut(Timetable table)
             Paint = PaintOf(route.Model, step, run.Units, table.Batch.Bench.Cup),
             Tool = use is null ? null : ToolName(use.Tool, run.ToolNumber),
             CleanOutBefore = use is not null && table.CleanedOf(index) is { } held ? new CleanOut(ToolName(use.Tool, run.ToolNumber), held.Name, Clock.WholeMinutes(run.CleanOut)) : null,
+            LoadedUntil = table.LoadedUntil(index) is { } until ? table.Shown(until) : null,
             Starts = Starts(run, step, pass),
             WhyNotEarlier = because.Of(index),
             FollowsOn = FollowsOn(index),

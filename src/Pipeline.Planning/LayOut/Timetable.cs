@@ -12,6 +12,7 @@ internal sealed class Timetable
     private readonly long[][] starts;
     private readonly int[][] runOf;
     private readonly Dictionary<int, Paint> cleanedOf = [];
+    private readonly Dictionary<int, long> loadedUntil = [];
 
     public Timetable(Walked walked, Posed posed, Outcome.Planned planned, Pace pace, double slack)
     {
@@ -68,6 +69,9 @@ internal sealed class Timetable
 
     /// <summary>What the tool of a run is cleaned of before it; null if it was clean, or holds the same.</summary>
     public Paint? CleanedOf(int run) => cleanedOf.GetValueOrDefault(run);
+
+    /// <summary>Until when the tool of a run then stands loaded, if that is longer than its paint stays open; null otherwise.</summary>
+    public long? LoadedUntil(int run) => loadedUntil.TryGetValue(run, out var tick) ? tick : null;
 
     /// <summary>The index of the sitting a tick lies in.</summary>
     public int SittingAt(long tick)
@@ -137,19 +141,29 @@ internal sealed class Timetable
     private void FollowTools()
     {
         var closed = Planned.Schedule.CloseDowns.ToLookup(close => (close.Tool, close.ToolNumber), close => close.Start);
-        var held = new Dictionary<(int Tool, int Number), Run>();
+        var held = new Dictionary<(int Tool, int Number), int>();
         foreach (var r in Enumerable.Range(0, Runs.Count).OrderBy(r => Runs[r].Start))
         {
             var run = Runs[r];
             if (Posed.Problem.Activities[run.Activity].Tool is not { } use)
                 continue;
             var key = (use.Tool, run.ToolNumber);
-            if (held.TryGetValue(key, out var last) && SittingAt(last.Start) == SittingAt(run.Start)
-                && !closed[key].Any(at => at >= last.Start && at < run.Start)
-                && Posed.Problem.Activities[last.Activity].Tool!.Load is var load && load != use.Load
-                && Posed.Tools.Load(use.Tool, load) is { } paint)
-                cleanedOf[r] = paint;
-            held[key] = run;
+            if (held.TryGetValue(key, out var last) && SittingAt(Runs[last].Start) == SittingAt(run.Start))
+                Follow(last, r, closed[key].Where(at => at >= Runs[last].Start && at < run.Start).Select(at => (long?)at).Min());
+            held[key] = r;
         }
+    }
+
+    // From one use of a tool to the next in the same sitting, or to its being closed down between.
+    private void Follow(int last, int next, long? closed)
+    {
+        var (tool, load) = Posed.Problem.Activities[Runs[last].Activity].Tool!;
+        if (Posed.Tools.Load(tool, load) is not { } paint)
+            return;
+        if (closed is null && load != Posed.Problem.Activities[Runs[next].Activity].Tool!.Load)
+            cleanedOf[next] = paint;
+        var until = closed ?? Runs[next].Start;
+        if (paint.Family?.OpenTime is { } open && until - Runs[last].End > Clock.AtLeast(open.Minutes))
+            loadedUntil[last] = until;
     }
 }

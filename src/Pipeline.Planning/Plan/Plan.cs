@@ -207,6 +207,9 @@ public sealed record PlannedTask
     /// <summary>Its first minutes go into cleaning the tool out: how many, and of what.</summary>
     public CleanOut? CleanOutBefore { get; init; }
 
+    /// <summary>Until when its tool then stands loaded, if that is longer than the paint in it stays open; null otherwise.</summary>
+    public ZonedDateTime? LoadedUntil { get; init; }
+
     /// <summary>What this task starts to wait for, and when that ends; null if nothing.</summary>
     public Sequence<WaitStarted> Starts { get; init; }
 

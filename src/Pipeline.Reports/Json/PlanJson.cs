@@ -128,6 +128,7 @@ public static class PlanJson
             });
         }
 
+        json.Optional("loadedUntil", task.LoadedUntil);
         json.Objects("starts", task.Starts, wait =>
         {
             json.WriteString("for", wait.For);

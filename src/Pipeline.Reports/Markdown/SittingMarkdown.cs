@@ -61,6 +61,8 @@ internal sealed class SittingMarkdown(MarkdownText page, Plan plan)
             page.Line($"  - {use}");
         if (task.CleanOutBefore is { } clean)
             page.Line($"  - clean {MarkdownText.Escaped(PlanFacts.CleanFirst(task, clean))}");
+        if (task.LoadedUntil is { } until)
+            page.Line($"  - then {MarkdownText.Escaped(PlanFacts.StandsLoaded(task, until))}");
         foreach (var wait in task.Starts)
             page.Line($"  - wait: {MarkdownText.Escaped(PlanFacts.Wait(wait, date))}");
         if (task.NotLaterThan is { } latest)

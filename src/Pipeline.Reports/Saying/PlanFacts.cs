@@ -128,6 +128,10 @@ internal static class PlanFacts
     public static string CleanFirst(PlannedTask task, CleanOut clean) => Visible.Line(FormattableString.Invariant(
         $"the {clean.Tool} of {clean.Of} first, {clean.Minutes} of these {Moments.Minutes(task.From, task.To)} min"));
 
+    /// <summary>What to do with a tool that paint would dry in: <c>flush the airbrush: it stands until 20:07, and old brass dries on the tip</c>.</summary>
+    public static string StandsLoaded(PlannedTask task, ZonedDateTime until) => Visible.Line(
+        $"flush the {task.Tool}: it stands until {Moments.Time(until)}, and {task.Paint?.Name ?? "the paint"} dries on the tip");
+
     /// <summary>Why a task does not start earlier; null where it only follows the task above it, which <see cref="Remarks"/> says once for all.</summary>
     /// <param name="task">The task.</param>
     /// <param name="whyBefore">The reason last shown in the sitting; it is not shown twice in a row.</param>

@@ -80,6 +80,8 @@ internal sealed class SittingText(Page page, Plan plan)
             page.Hung(Deep, use);
         if (task.CleanOutBefore is { } clean)
             page.Hung(Sub("clean"), PlanFacts.CleanFirst(task, clean));
+        if (task.LoadedUntil is { } until)
+            page.Hung(Sub("then"), PlanFacts.StandsLoaded(task, until));
         SetWaits(date, task);
         if (task.NotLaterThan is { } latest)
             page.Hung(Sub("start by"), Moments.From(date, latest), Tone.Warning);

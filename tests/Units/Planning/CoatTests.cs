@@ -89,6 +89,16 @@ public class CoatTests
         plan.Measure.CleanOuts.Should().Be(1);
     }
 
+    // waterborne acrylic can be worked for ten minutes; a lacquer is wetted again by what follows
+    [Fact]
+    public void It_is_flushed_where_it_would_stand_loaded_for_longer_than_its_paint_stays_open()
+    {
+        var sky = Tasks(Diver(r => r.Spray(Sky, minutes: 10, coats: 2).DryBetween()).Plan());
+        sky.Select(task => task.LoadedUntil).Should().Equal(sky[1].From, null, null);
+        Tasks(Diver(r => r.Spray(Black, minutes: 10, coats: 2).DryBetween()).Plan()).Should().OnlyContain(task => task.LoadedUntil == null);
+        Tasks(Diver(r => r.Spray(Sky, "suit", minutes: 10).Work("trim", 4, "boots").Spray(Black, "boots")).Plan()).Should().OnlyContain(task => task.LoadedUntil == null);
+    }
+
     [Fact]
     public void It_is_put_away_where_the_second_coat_comes_another_evening_and_clean_out_and_mix_are_counted_again()
     {

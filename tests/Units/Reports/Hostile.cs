@@ -35,6 +35,7 @@ internal static class Hostile
             Paint = new PaintUse(name, 1, 1, 0),
             Tool = name,
             CleanOutBefore = new CleanOut(name, name, 5),
+            LoadedUntil = when,
             Starts = [new WaitStarted(name, when, when, true)],
             WhyNotEarlier = name,
             Note = name,

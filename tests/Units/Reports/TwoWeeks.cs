@@ -149,6 +149,7 @@ internal static class TwoWeeks
             Tool = "airbrush",
             Paint = new PaintUse("jib yellow", 10.9, 2, 1),
             CleanOutBefore = new CleanOut("airbrush", "old brass", 12),
+            LoadedUntil = At("4 Dec 20:40"),
             Starts = [Until("mask-safe", "5 Dec 08:30", "5 Dec 11:30", isDefault: false)],
         },
         Task("4 Dec 20:30-20:40", "Line diver 1-3/3", "Unmask discs", Hands) with { NotLaterThan = At("5 Dec 19:00") },
