@@ -64,7 +64,7 @@ internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, Can
             var keep = request.Keep is { } earlier ? Keeping.Of(earlier, walked, posed) : null;
             var outcome = Solver.Solve(posed.Problem, EffortOf(request.Effort), Seed(request.Seed), ProgressOf(posed.Clock), keep, Threads, cancel);
             if (outcome is Outcome.Planned planned)
-                return new Trial.Found(new Timetable(walked, posed, planned, pace, slack));
+                return new Trial.Found(new Timetable(walked, posed, planned, pace, slack, isKept: keep is not null));
             var obstacles = ((Outcome.Impossible)outcome).Obstacles;
             if (!cancel.IsCancellationRequested && obstacles.Any(o => o is Obstacle.OpenHoursEnd or Obstacle.NotFound) && horizon.TryExtend(posed.Sittings.Length))
                 continue;

@@ -45,8 +45,12 @@ public static class Planner
         if (trial is not Trial.Found { Table: var found })
             return new PlanOutcome.NoPlan(((Trial.None)trial).Reasons);
         var table = new Evenly(attempt, pacing, walked.Batch.Aims).Of(found);
+        var isStopped = cancel.IsCancellationRequested;
         var waysOut = table.IsInTime || !request.WithWaysOut ? [] : new WaysOut(table, request, cancel).Find();
         var plan = PlanLayOut.Of(table, trade) with { WaysOut = waysOut };
+        // what was found before may have been searched to its end, and what comes after it not at all
+        if (isStopped)
+            plan = plan with { Measure = plan.Measure with { StoppedEarly = true } };
         if (request.Keep is { } earlier)
             plan = plan with { Kept = PlanComparison.Of(earlier, WrittenPlan.Of(plan)) };
         return new PlanOutcome.Planned(plan, new PlanReasons(table, plan.Finishes));

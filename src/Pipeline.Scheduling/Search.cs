@@ -212,7 +212,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         var faults = Auditor.Audit(problem, best!);
         if (faults.Count > 0)
             throw new InvalidOperationException($"The solver made a schedule that is wrong: {faults[0].Kind}: {faults[0].Text}");
-        var explanation = new Explanation(net, best!, isKept: keep is not null);
+        var explanation = new Explanation(net, best!);
         var planned = new Outcome.Planned(
             best!,
             bestScore,

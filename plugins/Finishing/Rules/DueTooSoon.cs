@@ -42,12 +42,12 @@ public sealed class DueTooSoon : TradePlanRule
     {
         var by = worst.Due!.By;
         var when = worst.WorkDone > by ? "" : $", when its last coat {State(plan, worst)}";
-        var ready = plan.IsWhole ? $"the earliest found is {Moment(worst.Ready)}{when}" : $"with the times you have decided it is {Moment(worst.Ready)}{when}";
-        return $"{Listed(models)} cannot be done by {Moment(by)}: {ready}, {Length(worst.Ready - by)} late. {worst.WhyNotEarlier}".TrimEnd();
+        var ready = plan.IsWhole ? $"the earliest found is {Moment(worst.Ready, by)}{when}" : $"with the times you have decided it is {Moment(worst.Ready, by)}{when}";
+        return $"{Listed(models)} cannot be done by {Moment(by, worst.Ready)}: {ready}, {Length(worst.Ready - by)} late. {worst.WhyNotEarlier}".TrimEnd();
     }
 
     private static string Risky(PlanView plan, ReadyView worst, List<Model> models) =>
-        $"By {Moment(worst.Due!.By)} the last coat of {Listed(models)} may not be there yet: from {Moment(worst.Comfortable)} on it surely {State(plan, worst)}.";
+        $"By {Moment(worst.Due!.By, worst.Comfortable)} the last coat of {Listed(models)} may not be there yet: from {Moment(worst.Comfortable, worst.Due.By)} on it surely {State(plan, worst)}.";
 
     private static string Remedy(PlanView plan, ReadyView worst, bool isLate)
     {
@@ -60,7 +60,10 @@ public sealed class DueTooSoon : TradePlanRule
     private static string State(PlanView plan, ReadyView ready) =>
         plan.Batch.Routes[ready.Last.Route].Model.Purpose == Purpose.Display ? "can be handled" : "has cured";
 
-    private static string Moment(DateTime time) => time.ToString("ddd d MMM HH:mm", CultureInfo.InvariantCulture);
+    // With its year beside a time of another.
+    private static string Moment(DateTime time, DateTime beside) => time.ToString(time.Year == beside.Year ? "ddd d MMM HH:mm" : "ddd d MMM yyyy HH:mm", CultureInfo.InvariantCulture);
+
+    private static string Moment(DateTime time) => Moment(time, time);
 
     private static string Length(TimeSpan time) => time.TotalHours switch
     {

@@ -21,15 +21,18 @@ internal sealed class Because(Timetable table)
         Reason.ClosingDown closing => $"{Phrases.Capital(Hands(table.Runs[run].Worker))} busy cleaning the {ToolOf(closing).Name} out until {table.Said(table.Runs[run].Start, table.Runs[run].Start)}.",
         Reason.ToolHeld held => $"The {table.Posed.Problem.Tools[held.Tool].Name} is in use for {Name(held.Run, run)} until {table.Said(table.Runs[held.Run].End, table.Runs[run].Start)}.",
         Reason.PlaceFull full => $"The {table.Posed.Problem.Places[full.Place].Name} is full until {Task(full.Run, run)} makes room.",
-        Reason.Closed when Overnight(run) is { } waits => $"{Waits(waits, table.Runs[run])[..^1]}; this is the next sitting.",
-        Reason.Closed { Run: >= 0 } closed when table.Runs[closed.Run].Start >= table.Runs[run].Start =>
-            $"{Phrases.Capital(Name(closed.Run, run))} must follow soon after, and this is the first sitting that holds both.",
-        Reason.Closed { Run: >= 0 } closed when HasItsShare(table.Runs[closed.Run]) => $"After {Task(closed.Run, run)} that day had as much work as it may.",
+        Reason.ReadyTooLate late when IsWithFollower(late, table.Runs[run]) =>
+            $"{Phrases.Capital(Name(late.Wait.Run, run))} must follow soon after, and this is the first sitting that holds both.",
+        Reason.ReadyTooLate late when table.Runs[late.Wait.Run].Start >= table.Runs[run].Start && table.Posed.Problem.Waits[late.Wait.Wait].To == table.Runs[run].Activity => Waits(late.Wait, table.Runs[run]),
+        Reason.ReadyTooLate late => $"{Waits(late.Wait, table.Runs[run], isOver: true)[..^1]}{Since(late, table.Runs[run])}",
+        Reason.HadItsShare share => $"After {Task(share.Run, run)} {(table.Posed.IsEvened ? "no more was put into that sitting, to keep the days even" : "that day had as much work as it may")}.",
         Reason.Closed { Run: >= 0 } closed when table.Runs[closed.Run].Worker != closed.Worker =>
             $"It comes after {Task(closed.Run, run)}; {Bench(closed.Worker)} before, or not for long enough.",
         Reason.Closed { Run: >= 0 } closed => $"After {Task(closed.Run, run)} too little was left of the sitting.",
         Reason.Closed when table.SittingAt(table.Runs[run].Start) == 0 => "The first sitting begins here.",
-        Reason.Closed closed => $"{Phrases.Capital(Bench(closed.Worker))} earlier, or not for long enough.",
+        Reason.Closed closed when table.Posed.Problem.Workers[closed.Worker].Open.Open[0].Start < table.Runs[run].Start => "The sitting before is too short for it.",
+        Reason.Closed closed => $"{Phrases.Capital(Bench(closed.Worker))} earlier.",
+        Reason.Nothing when table.IsKept => "It could start earlier, but the plan stays close to the one before.",
         _ => table.Runs[run].Start <= 0 ? "The plan begins here." : "It could start earlier, but nothing would be won.",
     };
 
@@ -42,7 +45,8 @@ internal sealed class Because(Timetable table)
         Reason.ClosingDown closing => closing.Run,
         Reason.ToolHeld held => held.Run,
         Reason.PlaceFull full => full.Run,
-        Reason.Closed when Overnight(run) is { } waits => waits.Run,
+        Reason.ReadyTooLate late => late.Wait.Run,
+        Reason.HadItsShare share => share.Run,
         Reason.Closed { Run: >= 0 } closed => closed.Run,
         _ => null,
     };
@@ -61,7 +65,7 @@ internal sealed class Because(Timetable table)
     public Wait? WaitBefore(int run) => table.Planned.Reasons[run] switch
     {
         Reason.Waits waits => table.Posed.Problem.Waits[waits.Wait],
-        Reason.Closed when Overnight(run) is { } waits => table.Posed.Problem.Waits[waits.Wait],
+        Reason.ReadyTooLate late => table.Posed.Problem.Waits[late.Wait.Wait],
         _ => null,
     };
 
@@ -85,7 +89,9 @@ internal sealed class Because(Timetable table)
 
     private string Bench(int worker) => table.Batch.Bench.Painters.Count == 1 ? "nobody sits at the bench" : $"{table.Batch.Bench.Painters[worker].Name} does not sit at the bench";
 
-    private string Waits(Reason.Waits waits, Run run)
+    // What is over well before the run is told of its last unit, like every time up to which something is waited for; what ends as it starts, of
+    // the unit that has to wait, and like that start.
+    private string Waits(Reason.Waits waits, Run run, bool isOver = false)
     {
         var wait = table.Posed.Problem.Waits[waits.Wait];
         var isLater = wait.To == run.Activity;
@@ -95,34 +101,42 @@ internal sealed class Because(Timetable table)
             return "It is the last thing to be ready.";
         var name = Phrases.Task(route.Route.Model, step, table.Posed.Activities[other].Pass);
         if (!isLater)
-            return $"It is kept close to {name}, which follows within {Length(wait.Greatest ?? 0)}.";
-        var unit = wait.Scope == Scope.WholeLot ? table.LastUnit(other) : waits.Unit;
+            return $"It is kept close to {name} ({table.Said(table.Runs[waits.Run].Start, run.Start)}), which has to follow within {Length(wait.Greatest ?? 0)}.";
+        var unit = wait.Scope == Scope.WholeLot ? table.LastUnit(other) : isOver ? run.FirstUnit + run.Units - 1 : waits.Unit;
         var since = table.At(other, unit, wait.FromEdge);
         // the wait ends where the work on the unit begins; set-up and the units before it may lie within it
         var setUp = run.Start >= since ? ""
             : unit > run.FirstUnit && wait.Scope == Scope.UnitByUnit ? FormattableString.Invariant($" on unit {unit + 1}, unit by unit")
             : ", with its set-up meanwhile";
+        var until = isOver ? table.SaidUntil(since + (wait.Least ?? 0), run.Start) : table.Said(since + (wait.Least ?? 0), run.Start);
         return table.Posed.Causes[wait.Reason] switch
         {
             Cause.Order order => $"It comes after {name}, done {table.Said(since, run.Start)}{setUp}: {order.Pair.Why}.",
-            Cause.NextCoat => $"It waits until the coat before it ({table.Said(since, run.Start)}) is recoatable: that takes {About(wait.Least ?? 0)}, until {table.Said(since + (wait.Least ?? 0), run.Start)}.",
-            Cause.Ruled ruled => $"It waits for {ruled.Wait.Needs.For}: {name} ({table.Said(since, run.Start)}) needs {About(wait.Least ?? 0)}, until {table.Said(since + (wait.Least ?? 0), run.Start)}.",
+            Cause.NextCoat => $"It waits until the coat before it ({table.Said(since, run.Start)}) is recoatable: that takes {About(wait.Least ?? 0)}, until {until}.",
+            Cause.Ruled ruled => $"It waits for {ruled.Wait.Needs.For}: {name} ({table.Said(since, run.Start)}) needs {About(wait.Least ?? 0)}, until {until}.",
             Cause.Awaited awaited => $"It waits until {name} ({table.Said(since, run.Start)}) is {State(awaited.State)}.",
             Cause.Masked masked => $"It comes after {name}: the mask '{masked.Mask.Name}' has to be on first.",
             _ => $"{Phrases.Capital(name)} ({table.Said(since, run.Start)}) needs {About(wait.Least ?? 0)} until it {(route.Route.Model.ReadyAt == DryingState.Cured ? "has cured" : "can be handled")}.",
         };
     }
 
-    // Not ready before the sitting before had closed: what it waited for says more than that nobody was there.
-    private Reason.Waits? Overnight(int index)
+    // Tied to something that comes soon after it, in the same sitting.
+    private bool IsWithFollower(Reason.ReadyTooLate late, Run run) =>
+        table.Posed.Problem.Waits[late.Wait.Wait].To != run.Activity && table.SittingAt(table.Runs[late.Wait.Run].Start) == table.SittingAt(run.Start);
+
+    // The wait is over while nobody sits there, or within a sitting: then too little is left of that, as it stands in the plan.
+    private string Since(Reason.ReadyTooLate late, Run run)
     {
-        var run = table.Runs[index];
-        var sitting = table.SittingAt(run.Start);
-        if (sitting == 0)
-            return null;
-        var closed = table.Clock.TickAt(table.Posed.Sittings[sitting - 1].End);
-        var latest = waitsTo[run.Activity].Select(w => Ready(w, run)).DefaultIfEmpty().MaxBy(ready => ready.At);
-        return latest.At < closed ? null : latest.Waits;
+        var wait = table.Posed.Problem.Waits[late.Wait.Wait];
+        var painter = table.Batch.Bench.Painters.Count == 1 ? "" : $" of {table.Batch.Bench.Painters[late.Worker].Name}";
+        if (wait.To != run.Activity)
+            return $"; this is the first sitting{painter} that is late enough.";
+        var unit = wait.Scope == Scope.WholeLot ? table.LastUnit(wait.From) : run.FirstUnit + run.Units - 1;
+        var ready = table.At(wait.From, unit, wait.FromEdge) + (wait.Least ?? 0);
+        var open = table.Posed.Problem.Workers[late.Worker].Open.Open.LastOrDefault(interval => interval.Start <= ready && interval.Start < run.Start);
+        return open.Length > 0 && ready < table.Clock.TickAt(table.Posed.Sittings[table.SittingAt(open.Start)].End)
+            ? ", and after that too little was left of the sitting."
+            : $"; this is the next sitting{painter}.";
     }
 
     private (long At, Reason.Waits? Waits) Ready(int w, Run run)
@@ -132,17 +146,6 @@ internal sealed class Because(Timetable table)
         var unit = run.FirstUnit;
         var since = table.At(wait.From, isWhole ? table.LastUnit(wait.From) : unit, wait.FromEdge);
         return (since + (wait.Least ?? 0), new Reason.Waits(w, unit, table.RunOf(wait.From, isWhole ? table.LastUnit(wait.From) : unit)));
-    }
-
-    // Not the hours of the sitting were full but what a painter may do in it.
-    private bool HasItsShare(Run before)
-    {
-        if (before.Worker < 0 || table.Posed.Problem.Workers[before.Worker].MostPerInterval is not { } most)
-            return false;
-        var sitting = table.SittingAt(before.Start);
-        var mine = table.Runs.Where(run => run.Worker == before.Worker && table.SittingAt(run.Start) == sitting).ToList();
-        var room = table.Clock.TickAt(table.Posed.Sittings[sitting].End) - mine.Max(run => run.End);
-        return room > most - mine.Sum(run => run.End - run.Start);
     }
 
     private static string About(long ticks) => Phrases.About(Clock.Minutes(ticks));

@@ -27,6 +27,14 @@ internal static class Chain
         return chain;
     }
 
+    /// <summary>The run that decides when a model is ready, by its own activity at the end: its last layers', or where that is later the hands' last.</summary>
+    public static int LastOf(Timetable table, int ready)
+    {
+        var r = table.Posed.Activities[ready].Route;
+        var last = Enumerable.Range(0, table.Runs.Count).Where(run => table.Posed.Activities[table.Runs[run].Activity].Route == r && table.Runs[run].Activity != ready).ToList();
+        return last.Count == 0 || table.Start(ready, 0) > last.Max(run => table.Runs[run].End) ? table.RunOf(ready, 0) : last.MaxBy(run => (table.Runs[run].End, -run));
+    }
+
     // What nothing that has been done holds back, or only what comes later, is followed on to what came before it.
     private static int? Earlier(Timetable table, Because because, int run, HashSet<int> seen)
     {
@@ -41,6 +49,7 @@ internal static class Chain
         var because = new Because(table);
         var lines = new List<string>();
         var stretch = new List<int>();
+        int? before = null;
         foreach (var run in chain)
         {
             if (stretch.Count > 0 && !GoesOn(table, stretch[^1], run))
@@ -55,12 +64,23 @@ internal static class Chain
         void End()
         {
             var (first, last) = (table.Runs[stretch[0]], table.Runs[stretch[^1]]);
-            var reason = because.Of(stretch[0]);
+            var reason = $"{because.Of(stretch[0])}{Link(table, because, before, stretch[0])}";
             lines.Add(stretch.Count == 1
-                ? $"{table.Said(first.Start)} – {What(table, stretch[0])}. {reason}"
+                ? $"{(table.StepOf(first.Activity) is null ? table.SaidUntil(table.ReadyAt(first.Activity)) : table.Said(first.Start))} – {What(table, stretch[0])}. {reason}"
                 : string.Create(CultureInfo.InvariantCulture, $"{table.Said(first.Start)}–{table.Said(last.End, first.Start)} – {stretch.Count} tasks without a break, from {What(table, stretch[0])} to {What(table, stretch[^1])}. {reason}"));
+            before = stretch[^1];
             stretch.Clear();
         }
+    }
+
+    // What a reason does not name is led back to what came before it: that is said, too.
+    private static string Link(Timetable table, Because because, int? before, int run)
+    {
+        if (before is not { } earlier || because.Before(run) == earlier)
+            return "";
+        return table.Posed.Problem.Waits.Any(wait => wait.From == table.Runs[earlier].Activity && wait.To == table.Runs[run].Activity)
+            ? $" It also comes after {because.Task(earlier, run)}."
+            : $" Before it the same hands did {because.Task(earlier, run)}.";
     }
 
     private static bool GoesOn(Timetable table, int before, int run) =>

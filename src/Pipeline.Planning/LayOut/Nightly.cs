@@ -48,10 +48,12 @@ internal sealed class Nightly
     }).ToSequence();
 
     /// <summary>
-    /// What is on its way to a state that something later waits for, or not yet handleable, when a sitting closes. Of several states the same
+    /// What is on its way to a state that something later waits for, or not yet handleable, when a sitting is left. Of several states the same
     /// layer is on its way to, the last is told: from then on nothing more has to be waited for.
     /// </summary>
-    public Sequence<LeftDrying> DryingAt(long tick) => StandingAt(tick)
+    /// <param name="left">When the last hands are done.</param>
+    /// <param name="closes">When the sitting closes: what begins to run by itself until then is told, too.</param>
+    public Sequence<LeftDrying> DryingAt(long left, long closes) => StandingAt(left, closes)
         .GroupBy(stand => (stand.Model, stand.What))
         .Select(group => group.MaxBy(stand => stand.Until)!)
         .Select(stand => new LeftDrying(stand.Model, stand.What, stand.For, table.ShownUntil(stand.Until)))
@@ -84,18 +86,18 @@ internal sealed class Nightly
         : null;
 
     // Sittings are laid out in order of time, so what is over is not looked at again.
-    private List<Stand> StandingAt(long tick)
+    private List<Stand> StandingAt(long left, long closes)
     {
-        if (tick < lastTick)
+        if (left < lastTick)
         {
             begun = 0;
             standing.Clear();
         }
 
-        lastTick = tick;
-        for (; begun < stands.Count && stands[begun].From <= tick; begun++)
+        lastTick = left;
+        for (; begun < stands.Count && stands[begun].From <= closes; begun++)
             standing.Add(stands[begun]);
-        standing.RemoveAll(stand => stand.Needed <= tick);
+        standing.RemoveAll(stand => stand.Needed <= left);
         return standing;
     }
 

@@ -34,7 +34,7 @@ internal static class PlanLayOut
                 .. ofPlan,
                 .. Silences(table.Walked, ofPlan),
             ],
-            Measure = Measure(table),
+            Measure = Measure(table, days),
             CriticalChain = Chain.Of(table),
             Assumptions = Assumptions.Of(table),
         };
@@ -83,19 +83,19 @@ internal static class PlanLayOut
         return finishes.ToSequence();
     }
 
-    private static PlanMeasure Measure(Timetable table)
+    private static PlanMeasure Measure(Timetable table, Sequence<PlannedDay> days)
     {
         var bound = table.Planned.Bound;
         var schedule = table.Planned.Schedule;
-        var attended = schedule.Runs.Where(run => run.Worker >= 0).Sum(run => run.End - run.Start) + schedule.CloseDowns.Sum(close => close.Ticks);
         return new PlanMeasure(
-            Clock.WholeMinutes(attended),
+            days.SelectMany(day => day.Sittings).Sum(sitting => sitting.AttendedMinutes),
             Clock.WholeMinutes(bound.OpenTicks),
             Clock.WholeMinutes(Math.Max(0, bound.OpenTicks - bound.GapOpenTicks)),
             bound.GapIntervals,
             bound.IsBestAsParted,
             Enumerable.Range(0, table.Runs.Count).Count(run => table.CleanedOf(run) is not null) + schedule.CloseDowns.Length,
-            table.Planned.StoppedEarly);
+            table.Planned.StoppedEarly,
+            table.Batch.Aims[0]);
     }
 
     // Each silence with its reason, also one whose rule never spoke.

@@ -63,11 +63,11 @@ internal static class PlanSeen
             var route = table.Walked.Routes[r];
             var passes = table.Posed.Routes[r];
             var last = Settling.Last(route).Select(passes.Last).MaxBy(step => Comfortable(table, step));
-            var ready = table.Start(a, 0);
+            var ready = table.ReadyAt(a);
             views.Add(new ReadyView
             {
                 Last = new StepInBatch(r, table.StepOf(last)!.Index),
-                WorkDone = Local(table, passes.Activities.Max(activity => table.Finish(activity))),
+                WorkDone = Local(table, Math.Max(table.LastHands(a), passes.Activities.Max(activity => table.Finish(activity)))),
                 Ready = LocalUntil(table, ready),
                 Comfortable = LocalUntil(table, Math.Max(ready, Comfortable(table, last))),
                 Due = route.Route.Due is { } due ? new DueTime(due.By.ToDateTimeUnspecified(), due.Place) : null,

@@ -26,9 +26,9 @@ internal sealed class SittingLayOut(Timetable table, IReadOnlyDictionary<string,
 
         foreach (var close in table.Planned.Schedule.CloseDowns)
             Of(close.Start, close.Worker).Add((close.Start, null, close));
-        var lastAt = sittings.Keys.GroupBy(key => key.Sitting).ToDictionary(group => group.Key, group => group.Max(key => key.Worker));
+        var leaves = sittings.GroupBy(at => at.Key.Sitting).ToDictionary(group => group.Key, group => group.ToDictionary(at => at.Key.Worker, at => at.Value.Max(EndOf)));
         return sittings
-            .Select(at => (table.Posed.Sittings[at.Key.Sitting].Date, Sitting: Sitting(at.Key.Sitting, at.Key.Worker, at.Value, lastAt[at.Key.Sitting] == at.Key.Worker)))
+            .Select(at => (table.Posed.Sittings[at.Key.Sitting].Date, Sitting: Sitting(at.Key.Sitting, at.Key.Worker, at.Value, leaves[at.Key.Sitting])))
             .GroupBy(at => at.Date)
             .Select(day => new PlannedDay(day.Key, day.Select(at => at.Sitting).ToSequence()))
             .ToSequence();
@@ -42,9 +42,12 @@ internal sealed class SittingLayOut(Timetable table, IReadOnlyDictionary<string,
         }
     }
 
-    // What stands around after a sitting is told once, with the last of the painters who sit in it.
-    private PlannedSitting Sitting(int index, int worker, List<(long Start, int? Run, CloseDown? CloseDown)> work, bool isLastPainter)
+    private long EndOf((long Start, int? Run, CloseDown? CloseDown) work) => work.Run is { } run ? table.Runs[run].End : work.CloseDown!.Start + work.CloseDown.Ticks;
+
+    // What stands around when a sitting is left is told once, with the last of the painters who sit in it.
+    private PlannedSitting Sitting(int index, int worker, List<(long Start, int? Run, CloseDown? CloseDown)> work, Dictionary<int, long> leaves)
     {
+        var isLastPainter = worker == leaves.Keys.Max();
         var open = table.Posed.Sittings[index];
         var end = table.Clock.TickAt(open.End);
         var inOrder = work.OrderBy(at => at.Start).ThenBy(at => at.Run is null ? 1 : 0).ToList();
@@ -59,11 +62,11 @@ internal sealed class SittingLayOut(Timetable table, IReadOnlyDictionary<string,
             TakeOut = TakeOut.Of(steps, withMixes, mixes, paints),
             Mixes = mixes,
             Tasks = withMixes,
-            Drying = isLastPainter ? nightly.DryingAt(end) : [],
+            Drying = isLastPainter ? nightly.DryingAt(leaves.Values.Max(), end) : [],
             MasksOn = isLastPainter ? nightly.MasksAt(end) : [],
             Cautions = steps.SelectMany(step => step.Cautions).DistinctBy(caution => caution.Name).ToSequence(),
-            AttendedMinutes = Clock.WholeMinutes(work.Sum(at => at.Run is { } run ? table.Runs[run].End - table.Runs[run].Start : at.CloseDown!.Ticks)),
-            Free = free.After(worker, work.Max(at => at.Run is { } run ? table.Runs[run].End : at.CloseDown!.Start + at.CloseDown.Ticks)),
+            AttendedMinutes = withMixes.Sum(task => (int)(task.To - task.From).TotalMinutes),
+            Free = free.After(worker, leaves[worker]),
         };
     }
 }

@@ -14,9 +14,9 @@ internal sealed class Timetable
     private readonly Dictionary<int, Paint> cleanedOf = [];
     private readonly Dictionary<int, long> loadedUntil = [];
 
-    public Timetable(Walked walked, Posed posed, Outcome.Planned planned, Pace pace, double slack)
+    public Timetable(Walked walked, Posed posed, Outcome.Planned planned, Pace pace, double slack, bool isKept)
     {
-        (Walked, Posed, Planned, Pace, Slack) = (walked, posed, planned, pace, slack);
+        (Walked, Posed, Planned, Pace, Slack, IsKept) = (walked, posed, planned, pace, slack, isKept);
         starts = [.. posed.Problem.Activities.Select(activity => new long[activity.Units])];
         runOf = [.. posed.Problem.Activities.Select(activity => new int[activity.Units])];
         FollowTools();
@@ -43,6 +43,9 @@ internal sealed class Timetable
 
     /// <summary>The share of each sitting that was kept free.</summary>
     public double Slack { get; }
+
+    /// <summary>Whether the plan stays close to an earlier one, and so may leave room for the sake of that.</summary>
+    public bool IsKept { get; }
 
     /// <summary>True if every model is ready by the time it is due.</summary>
     public bool IsInTime => Posed.Problem.Dues.All(due => LateMinutes(due) == 0);
@@ -93,11 +96,13 @@ internal sealed class Timetable
     public long Finish(int activity) => Finish(activity, LastUnit(activity));
 
     /// <summary>When a model is ready, by its own activity at the end: hands are done and its last layers can be handled.</summary>
-    public long ReadyAt(int ready)
+    public long ReadyAt(int ready) => Math.Max(LastHands(ready), Start(ready, 0));
+
+    /// <summary>When the hands are done with a model, by its own activity at the end; 0 if there is nothing for them to do.</summary>
+    public long LastHands(int ready)
     {
         var route = Posed.Routes[Posed.Activities[ready].Route];
-        var hands = Runs.Where(run => run.Worker >= 0 && route.Has(run.Activity)).Select(run => run.End).DefaultIfEmpty(0).Max();
-        return Math.Max(hands, Start(ready, 0));
+        return Runs.Where(run => run.Worker >= 0 && route.Has(run.Activity)).Select(run => run.End).DefaultIfEmpty(0).Max();
     }
 
     /// <summary>By how many minutes a due time is missed, rounded up to what a clock shows; 0 if it is kept.</summary>
@@ -119,6 +124,12 @@ internal sealed class Timetable
 
     /// <summary>A moment in words, beside another: without its date on the same day.</summary>
     public string Said(long tick, long near) => Phrases.Moment(Clock.MinuteAt(tick), Clock.MinuteAt(near), Zone);
+
+    /// <summary>A moment up to which something must be waited for, in words.</summary>
+    public string SaidUntil(long tick) => Phrases.Moment(ShownUntil(tick).ToInstant(), Zone);
+
+    /// <summary>A moment up to which something must be waited for, in words, beside another.</summary>
+    public string SaidUntil(long tick, long near) => Phrases.Moment(ShownUntil(tick).ToInstant(), Clock.MinuteAt(near), Zone);
 
     /// <summary>Everything the schedule says about when units go through steps.</summary>
     public KnownTimes Known()

@@ -80,6 +80,7 @@ public sealed record Plan
 /// <param name="IsBestAsParted">Whether it is proved that no plan ends sooner with lots parted at most where they are here.</param>
 /// <param name="CleanOuts">How many times a tool is cleaned out.</param>
 /// <param name="StoppedEarly">True if the search was interrupted.</param>
+/// <param name="FirstAim">What the batch puts first, after the due times.</param>
 public sealed record PlanMeasure(
     int AttendedMinutes,
     int OpenMinutes,
@@ -87,7 +88,8 @@ public sealed record PlanMeasure(
     int GapEvenings,
     bool IsBestAsParted,
     int CleanOuts,
-    bool StoppedEarly);
+    bool StoppedEarly,
+    BatchAim FirstAim = BatchAim.FinishSoon);
 
 /// <summary>One day.</summary>
 public sealed record PlannedDay(LocalDate Date, Sequence<PlannedSitting> Sittings);
@@ -125,23 +127,69 @@ public sealed record PlannedSitting
     /// <summary>Attended minutes.</summary>
     public required int AttendedMinutes { get; init; }
 
-    /// <summary>What is free at the end though more is to be done, and why; null if that is little, or could have been used.</summary>
+    /// <summary>What is free at the end though more is to be done, and why; null if that is little, or nothing is left for the painter.</summary>
     public FreeTime? Free { get; init; }
 }
 
-/// <summary>Time at the end of a sitting with which nothing can be begun.</summary>
+/// <summary>Time at the end of a sitting that is not used.</summary>
 /// <param name="Minutes">How many minutes, what is kept free of every sitting not counted.</param>
 /// <param name="Because">Why nothing is begun.</param>
 public sealed record FreeTime(int Minutes, FreeBecause Because);
 
 /// <summary>Why nothing is begun at the end of a sitting.</summary>
-public enum FreeBecause
+public abstract record FreeBecause
 {
+    private protected abstract void Closed();
+
     /// <summary>Everything that is left has to wait: for a coat, a joint, a time of its own.</summary>
-    AllWaits,
+    public sealed record AllWaits : FreeBecause
+    {
+        private protected override void Closed() { }
+    }
+
+    /// <summary>What does not have to wait is set for later: the painter has decided its time.</summary>
+    public sealed record Decided : FreeBecause
+    {
+        private protected override void Closed() { }
+    }
 
     /// <summary>What could still be begun would not be finished.</summary>
-    TooShort,
+    public sealed record TooShort : FreeBecause
+    {
+        private protected override void Closed() { }
+    }
+
+    /// <summary>There is as much work in the sitting as there may be.</summary>
+    /// <param name="IsEven">True if more would not keep the days even; false if the bench allows no more.</param>
+    public sealed record HasShare(bool IsEven) : FreeBecause
+    {
+        private protected override void Closed() { }
+    }
+
+    /// <summary>Something could be begun, and is not.</summary>
+    /// <param name="Task">What could be begun: <c>'trim the suit' on Line diver</c>.</param>
+    /// <param name="ForSome">True if only some of its pieces could be done.</param>
+    /// <param name="Why">Why it comes later.</param>
+    public sealed record CouldBegin(string Task, bool ForSome, WhyNotBegun Why) : FreeBecause
+    {
+        private protected override void Closed() { }
+    }
+}
+
+/// <summary>Why a task is not begun where it could be.</summary>
+public enum WhyNotBegun
+{
+    /// <summary>No model would be ready sooner: none hangs on it.</summary>
+    NothingSooner,
+
+    /// <summary>A model hangs on it, and no plan was found that ends sooner with it there.</summary>
+    NothingFound,
+
+    /// <summary>The plan stays close to an earlier one.</summary>
+    StaysClose,
+
+    /// <summary>The batch puts something else before an early finish.</summary>
+    OtherAim,
 }
 
 /// <summary>One thing to do.</summary>

@@ -27,6 +27,8 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
     /// <summary>What stands in the way before any search: a step nobody may do, a bench too damp for any figure.</summary>
     public IReadOnlyList<Finding> Findings => findings;
 
+    private long? PerDay => batch.Bench.MostPerDay is { } said ? Clock.AtMost(said.Minutes) : null;
+
     /// <summary>The problem with the sittings up to a moment.</summary>
     public Posed Until(Instant until)
     {
@@ -81,6 +83,7 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
             Activities = posed.ToImmutable(),
             Causes = waits.Causes,
             Sittings = sittings,
+            IsEvened = mostPerSitting < (PerDay ?? long.MaxValue),
             Tools = tools,
             Routes = routes.ToImmutable(),
         };
@@ -88,8 +91,7 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
 
     private ImmutableArray<Worker> Workers(ImmutableArray<OpenSitting> sittings)
     {
-        var perDay = batch.Bench.MostPerDay is { } said ? Clock.AtMost(said.Minutes) : (long?)null;
-        var most = perDay is { } day && mostPerSitting is { } sitting ? Math.Min(day, sitting) : perDay ?? mostPerSitting;
+        var most = PerDay is { } day && mostPerSitting is { } sitting ? Math.Min(day, sitting) : PerDay ?? mostPerSitting;
         return [.. batch.Bench.Painters.Select(painter => new Worker(painter.Name, Hours(sittings.Where(s => painter.Comes(s.Date))), most))];
     }
 

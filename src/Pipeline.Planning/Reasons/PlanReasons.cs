@@ -41,7 +41,7 @@ public sealed class PlanReasons
         var target = model is null
             ? ready.MaxBy(a => (table.ReadyAt(a), -a))
             : ready.Single(a => table.RouteOf(a).Route.Model.Name == model);
-        var chain = Chain.Back(table, LastOf(target));
+        var chain = Chain.Back(table, Chain.LastOf(table, target));
         var (hands, drying) = (0L, 0L);
         for (var i = 0; i < chain.Count; i++)
         {
@@ -95,14 +95,6 @@ public sealed class PlanReasons
     private long EndOf(Run run) => Math.Max(run.End, FinishOf(run));
 
     private long FinishOf(Run run) => table.Finish(run.Activity, run.FirstUnit + run.Units - 1);
-
-    // The model is ready when its last layers are, or when the hands are done.
-    private int LastOf(int ready)
-    {
-        var r = table.Posed.Activities[ready].Route;
-        var last = Enumerable.Range(0, table.Runs.Count).Where(run => table.Posed.Activities[table.Runs[run].Activity].Route == r && table.Runs[run].Activity != ready).ToList();
-        return last.Count == 0 || table.Start(ready, 0) > last.Max(run => table.Runs[run].End) ? table.RunOf(ready, 0) : last.MaxBy(run => (table.Runs[run].End, -run));
-    }
 
     private StepRun Shown(int r)
     {

@@ -65,7 +65,9 @@ public static class PlanJson
             json.Object("free", () =>
             {
                 json.WriteNumber("minutes", free.Minutes);
-                json.WriteString("because", free.Because == FreeBecause.AllWaits ? "all-waits" : "too-short");
+                json.WriteString("because", Word(free.Because));
+                if (free.Because is FreeBecause.CouldBegin could)
+                    json.WriteString("task", could.Task);
             });
         }
 
@@ -201,4 +203,17 @@ public static class PlanJson
         json.Objects("findings", plan.Findings.GravestFirst(), finding => FindingJson.Write(json, finding));
         json.Texts("assumptions", plan.Assumptions);
     }
+
+    private static string Word(FreeBecause because) => because switch
+    {
+        FreeBecause.AllWaits => "all-waits",
+        FreeBecause.Decided => "decided",
+        FreeBecause.HasShare { IsEven: true } => "keeps-even",
+        FreeBecause.HasShare => "has-share",
+        FreeBecause.CouldBegin { Why: WhyNotBegun.NothingSooner } => "nothing-sooner",
+        FreeBecause.CouldBegin { Why: WhyNotBegun.NothingFound } => "nothing-sooner-found",
+        FreeBecause.CouldBegin { Why: WhyNotBegun.StaysClose } => "stays-close",
+        FreeBecause.CouldBegin => "other-aim",
+        _ => "too-short",
+    };
 }

@@ -100,7 +100,7 @@ internal sealed class SittingMarkdown(MarkdownText page, Plan plan)
         foreach (var mask in sitting.MasksOn)
             page.Line($"- masked: {MarkdownText.Escaped($"{mask.Model}: {mask.Mask}, off {Moments.From(date, mask.ComesOff)}{(mask.MustBeOffBy is { } by ? $", at the latest {Moments.From(date, by)}" : "")}")}");
         if (sitting.Free is { } free)
-            page.Line($"- free: {PlanFacts.Free(free)}");
+            page.Line($"- free: {MarkdownText.Escaped(PlanFacts.Free(free))}");
     }
 
     private static string Sentences(Finding finding) =>

@@ -1,6 +1,7 @@
 using NodaTime;
 using Pipeline.Abstractions;
 using Pipeline.Planning;
+using Pipeline.Workflows;
 
 namespace Pipeline.Reports;
 
@@ -89,6 +90,16 @@ internal static class PlanFacts
     public static string Free(FreeTime free) => $"{Moments.Length(free.Minutes)}: {free.Because switch
     {
         FreeBecause.AllWaits => "everything that is left has to wait",
+        FreeBecause.Decided => "what does not have to wait is set for later",
+        FreeBecause.HasShare { IsEven: true } => "more work here would not keep the days even",
+        FreeBecause.HasShare => "there is as much work as a day may have",
+        FreeBecause.CouldBegin could => $"{Visible.Line(could.Task)} could be {(could.ForSome ? "done on some of the pieces" : "begun")}, but {could.Why switch
+        {
+            WhyNotBegun.NothingSooner => "nothing would be ready sooner",
+            WhyNotBegun.NothingFound => "no plan was found that ends sooner by it",
+            WhyNotBegun.StaysClose => "the plan stays close to the one before",
+            _ => "an early finish does not come first here",
+        }}",
         _ => "what could still be begun would not be finished",
     }}";
 
@@ -97,10 +108,18 @@ internal static class PlanFacts
     {
         yield return $"Hands are busy for {Moments.Hours(measure.AttendedMinutes)}; the bench is open for {Moments.Hours(measure.OpenMinutes)} until the last task. "
             + $"No plan can need less than {Moments.Hours(measure.BoundOpenMinutes)} of open time"
-            + (measure.GapEvenings == 0 ? ": no evening could be saved." : $": at most {Amounts.Counted(measure.GapEvenings, "evening")} could be saved{(measure.IsBestAsParted ? ", and only by parting lots in other places than here" : "")}.");
+            + (measure.GapEvenings == 0 ? ": no evening could be saved." : $": at most {Amounts.Counted(measure.GapEvenings, "evening")} could be saved{(measure.FirstAim == BatchAim.FinishSoon ? "" : ", if an early finish were asked for first")}{(measure.IsBestAsParted ? ", and only by parting lots in other places than here" : "")}.");
         if (measure.StoppedEarly)
-            yield return "The search was stopped early; a longer one may find a shorter plan.";
+            yield return $"The search was stopped early; a longer one may find {Better(measure.FirstAim)}.";
     }
+
+    private static string Better(BatchAim first) => first switch
+    {
+        BatchAim.EvenDays => "a plan with evener days, which come first here",
+        BatchAim.FewChanges => "a plan with fewer clean-outs, which come first here",
+        BatchAim.ShortMasks => "a plan with masks on for less long, which comes first here",
+        _ => "a shorter plan",
+    };
 
     /// <summary>What is to be bought, and what it says of the stock.</summary>
     public static (string Words, Tone Tone) Stock(ShoppingItem item) => item.StockMillilitres switch

@@ -143,7 +143,7 @@ internal sealed class SittingText(Page page, Plan plan)
             ]),
         ]);
         if (sitting.Free is { } free)
-            page.Line("  free    " + PlanFacts.Free(free));
+            page.Hung("  free    ", PlanFacts.Free(free));
     }
 
     private static string Sentence(Finding finding) =>

@@ -9,20 +9,18 @@ internal sealed class Explanation
     private readonly ImmutableArray<Run> runs;
     private readonly ImmutableArray<CloseDown> closeDowns;
     private readonly HashSet<int> past = [];
-    private readonly bool isKept;
     private readonly int[] runOf;
     private readonly long[] starts;
     private readonly List<int>[] byWorker;
     private readonly Crowding crowding;
+    private readonly HoursBefore hoursBefore;
     private readonly Dictionary<(int Tool, int Number), List<int>> byTool = [];
 
     /// <param name="net">The problem.</param>
     /// <param name="schedule">What is to be explained.</param>
-    /// <param name="isKept">Whether it stays close to an earlier one, and so may leave room for the sake of that.</param>
-    public Explanation(Net net, Schedule schedule, bool isKept)
+    public Explanation(Net net, Schedule schedule)
     {
         this.net = net;
-        this.isKept = isKept;
         runs = schedule.Runs;
         closeDowns = schedule.CloseDowns;
         runOf = new int[net.Offset[^1]];
@@ -51,6 +49,7 @@ internal sealed class Explanation
         }
 
         crowding = new Crowding(net, runs);
+        hoursBefore = new HoursBefore(net, schedule, byWorker, crowding.At);
         Reasons = [.. Enumerable.Range(0, runs.Length).Select(Why)];
     }
 
@@ -109,6 +108,8 @@ internal sealed class Explanation
         Reason.ClosingDown closing => closing.Run,
         Reason.ToolHeld held => held.Run,
         Reason.PlaceFull full => full.Run,
+        Reason.ReadyTooLate late => late.Wait.Run,
+        Reason.HadItsShare share => share.Run,
         Reason.Closed { Run: >= 0 } closed => closed.Run,
         _ => null,
     };
@@ -126,8 +127,8 @@ internal sealed class Explanation
         var (ready, waits) = Ready(run);
         if (waits is not null && ready >= run.WorkStart)
             return waits;
-        if (run.FirstUnit > 0 && starts[net.Offset[a] + run.FirstUnit - 1] + net.Step[a] >= run.WorkStart)
-            return new Reason.UnitOrder(runOf[net.Offset[a] + run.FirstUnit - 1]);
+        if (UnitBefore(run) is var (before, end) && end >= run.WorkStart)
+            return new Reason.UnitOrder(before);
         if (net[a].NotBefore >= run.Start)
             return new Reason.NotBefore();
         if (LastEndingAt(run.ToolNumber < 0 ? [] : byTool[(net.Tool[a], run.ToolNumber)], r) is { } user && runs[user].Worker != run.Worker)
@@ -138,45 +139,14 @@ internal sealed class Explanation
             return closing;
         if (crowding.Until(r) is { } full)
             return full;
-        return run.Worker >= 0 ? AtOpening(r, ready, waits) : new Reason.Nothing();
+        return run.Worker >= 0 ? hoursBefore.Why(r, ready, waits, UnitBefore(run)) : new Reason.Nothing();
     }
 
-    // At the opening of an interval: it was not ready before the hours closed, or what was left was too short or taken.
-    private Reason AtOpening(int r, long ready, Reason.Waits? waits)
+    // The units go through one after the other: the run of the one before its first, and from when on that lets the next one start.
+    private (int Run, long End)? UnitBefore(Run run)
     {
-        var run = runs[r];
-        var open = net.Open[run.Worker];
-        var i = Array.FindIndex(open, o => o.Start <= run.Start && run.Start < o.End);
-        if (i < 0 || open[i].Start != run.Start)
-            return new Reason.Nothing();
-        var lead = run.WorkStart - run.Start;
-        if (waits is not null && (i == 0 || ready > open[i - 1].End - run.Work - run.PutAway || ready - lead > open[i - 1].End))
-            return new Reason.Closed(run.Worker, waits.Run);
-        if (!isKept && i > 0 && RoomIn(r, open[i - 1], Math.Max(ready - lead, net[run.Activity].NotBefore)) is { } earlier)
-            return crowding.At(r, earlier + lead) as Reason ?? new Reason.Nothing();
-        var before = -1;
-        var p = byWorker[run.Worker].IndexOf(r) - 1;
-        if (p >= 0 && i > 0)
-        {
-            var other = byWorker[run.Worker][p];
-            if (runs[other].Start >= open[i - 1].Start && runs[other].End > Math.Max(ready - lead, net[run.Activity].NotBefore))
-                before = other;
-        }
-
-        return new Reason.Closed(run.Worker, before);
-    }
-
-    // When the run could have begun after all else in an interval, its tool put away afterwards; null if it could not.
-    private long? RoomIn(int r, Interval open, long from)
-    {
-        var run = runs[r];
-        var blocks = byWorker[run.Worker].Select(other => (runs[other].Start, runs[other].End))
-            .Concat(closeDowns.Where(c => c.Worker == run.Worker).Select(c => (c.Start, End: c.Start + c.Ticks)))
-            .Where(b => b.Start >= open.Start && b.Start < open.End).ToList();
-        var start = blocks.Select(b => b.End).Append(Math.Max(from, open.Start)).Max();
-        var ticks = run.End - run.Start + (net.Tool[run.Activity] >= 0 ? net.Problem.Tools[net.Tool[run.Activity]].CloseDown[net.Load[run.Activity]] : 0);
-        var most = net.Problem.Workers[run.Worker].MostPerInterval ?? long.MaxValue;
-        return start + ticks <= open.End && blocks.Sum(b => b.End - b.Start) + ticks <= most ? start : null;
+        var unit = net.Offset[run.Activity] + run.FirstUnit - 1;
+        return run.FirstUnit > 0 ? (runOf[unit], starts[unit] + net.Step[run.Activity]) : null;
     }
 
     private (long At, Reason.Waits? Waits) Ready(Run run)

@@ -66,9 +66,25 @@ public abstract record Reason
         private protected override void Close() { }
     }
 
+    /// <summary>What it waits for is over only after the worker's interval before it, or so late in it that too little is left.</summary>
+    /// <param name="Worker">Index of the worker.</param>
+    /// <param name="Wait">The wait, and the run at its other end.</param>
+    public sealed record ReadyTooLate(int Worker, Waits Wait) : Reason
+    {
+        private protected override void Close() { }
+    }
+
+    /// <summary>Enough was left of the worker's interval before it, but the worker may not do that much in one.</summary>
+    /// <param name="Worker">Index of the worker.</param>
+    /// <param name="Run">The worker's last run in that interval.</param>
+    public sealed record HadItsShare(int Worker, int Run) : Reason
+    {
+        private protected override void Close() { }
+    }
+
     /// <summary>Nobody who may do it is at hand, or what is left of the interval before is too short.</summary>
     /// <param name="Worker">Index of the worker.</param>
-    /// <param name="Run">The run that keeps the worker or the units until the hours close, or −1.</param>
+    /// <param name="Run">The run that keeps the worker or the units until too little is left, or −1.</param>
     public sealed record Closed(int Worker, int Run) : Reason
     {
         private protected override void Close() { }

@@ -30,7 +30,10 @@ public class KeepTests
         var after = Replanned(Crew(), before);
 
         after.Kept!.IsSame.Should().BeTrue();
-        after.Days.Should().Equal(before.Days);
+        Tasks(after).Should().Equal(Tasks(before));
+
+        // but for the reasons: what could move forward into the room left free stays where it is
+        static IEnumerable<PlannedTask> Tasks(Plan plan) => plan.Days.SelectMany(day => day.Sittings).SelectMany(sitting => sitting.Tasks).Select(task => task with { WhyNotEarlier = "" });
     }
 
     [Fact]

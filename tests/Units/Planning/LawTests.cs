@@ -1,5 +1,7 @@
+using System.Text.RegularExpressions;
 using CsCheck;
 using NodaTime;
+using NodaTime.Text;
 using Pipeline.Abstractions;
 using Pipeline.Planning;
 using static Pipeline.Tests.Units.Planning.RouteSteps;
@@ -77,6 +79,9 @@ public class LawTests
     private static readonly Gen<Case> GenCase = Gen.Select(GenPiece.Array[1, 3], Gen.Int[1, 2], Gen.Int[1, 2], Gen.Int[2, 15], Gen.Int[16, 26], Gen.Int[40, 75], Gen.Int[110, 240])
         .Select((pieces, painters, airbrushes, rack, air, humidity, evening) => new Case(pieces, painters, airbrushes, rack, air, humidity, evening));
 
+    private static readonly Regex UntilThen = new("until (?<time>... \\d+ ... ..:..)(; this is the next sitting|(?<left>, and after that too little was left))", RegexOptions.ExplicitCapture);
+    private static readonly LocalDateTimePattern Said = LocalDateTimePattern.CreateWithInvariantCulture("ddd d MMM HH:mm");
+
     private static readonly (string Name, Action<Workshop, Plan> Law)[] Laws =
     [
         ("a comfortable plan breaks no wait", (_, plan) =>
@@ -101,11 +106,18 @@ public class LawTests
             }
         }),
         ("every reason is a sentence", (_, plan) => Tasks(plan).Should().OnlyContain(t => t.WhyNotEarlier.EndsWith('.') && t.WhyNotEarlier.Length > 10)),
-        ("what is left drying dries on after the sitting", (_, plan) =>
+        ("what is left drying dries on after the last hands are done", (_, plan) =>
         {
-            foreach (var sitting in plan.Days.SelectMany(d => d.Sittings))
-                sitting.Drying.Where(left => left.Until.ToInstant() < sitting.To.ToInstant()).Should().BeEmpty();
+            foreach (var together in plan.Days.SelectMany(d => d.Sittings).GroupBy(sitting => sitting.From))
+                together.SelectMany(sitting => sitting.Drying).Where(left => left.Until.ToInstant() < together.Max(sitting => sitting.Tasks[^1].To.ToInstant())).Should().BeEmpty();
         }),
+        ("the sum in the head is the sum of the sittings, and theirs that of the tasks", (_, plan) =>
+        {
+            plan.Measure.AttendedMinutes.Should().Be(plan.Days.SelectMany(d => d.Sittings).Sum(sitting => sitting.AttendedMinutes));
+            plan.Days.SelectMany(d => d.Sittings).Should().OnlyContain(sitting => sitting.AttendedMinutes == sitting.Tasks.Sum(task => (task.To - task.From).TotalMinutes));
+        }),
+        ("no reason names a wait that ended in an earlier sitting with room left", WaitsLeaveTooLittle),
+        ("an evening left early says why, if more is to be done by that painter", EarlyIsSaid),
     ];
 
     [Fact]
@@ -149,6 +161,40 @@ public class LawTests
         },
         iter: Batches / 5,
         threads: 1);
+
+    // Sittings come every day, and nothing of them is kept free.
+    private static void WaitsLeaveTooLittle(Workshop workshop, Plan plan)
+    {
+        foreach (var (sitting, task) in plan.Days.SelectMany(d => d.Sittings).SelectMany(sitting => sitting.Tasks.Select(task => (sitting, task))))
+        {
+            if (UntilThen.Match(task.WhyNotEarlier) is not { Success: true } said)
+                continue;
+            var until = Near(said.Groups["time"].Value, task.From);
+            var (from, to) = (sitting.From.PlusHours(-24), sitting.To.PlusHours(-24));
+            if (!said.Groups["left"].Success)
+            {
+                until.ToInstant().Should().BeGreaterThanOrEqualTo(to.ToInstant(), task.WhyNotEarlier).And.BeLessThanOrEqualTo(sitting.From.ToInstant().Plus(Duration.FromMinutes(20)), task.WhyNotEarlier);
+                continue;
+            }
+
+            // the time told is the last unit's: the first may begin as much earlier as the task is long
+            until.ToInstant().Should().BeInRange(from.ToInstant(), to.ToInstant(), task.WhyNotEarlier);
+            var closing = plan.Days.SelectMany(d => d.Sittings).SelectMany(s => s.Tasks).Where(t => t.Sort == TaskSort.CloseDown && t.Tool == task.Tool).Select(t => t.To - t.From).DefaultIfEmpty(Duration.Zero).Max();
+            (to - until).Should().BeLessThan(task.To - task.From + closing + Duration.FromMinutes(1), task.WhyNotEarlier);
+        }
+    }
+
+    private static ZonedDateTime Near(string said, ZonedDateTime task) => new[] { task.Year - 1, task.Year }
+        .Select(year => Said.WithTemplateValue(new LocalDateTime(year, 1, 1, 0, 0)).Parse(said))
+        .Where(parsed => parsed.Success).Select(parsed => parsed.Value.InZoneLeniently(task.Zone))
+        .Where(time => time.ToInstant() <= task.ToInstant() + Duration.FromMinutes(20)).MaxBy(time => time.ToInstant());
+
+    private static void EarlyIsSaid(Workshop workshop, Plan plan)
+    {
+        var sittings = plan.Days.SelectMany(d => d.Sittings).ToList();
+        foreach (var sitting in sittings.Where(sitting => sitting.To - sitting.Tasks[^1].To > Duration.FromMinutes(21)))
+            (sitting.Free is not null).Should().Be(sittings.Exists(later => later.From.ToInstant() >= sitting.To.ToInstant() && later.Tasks.Any(task => task.Sort == TaskSort.Step)), sitting.From.ToString());
+    }
 
     private static IEnumerable<PlannedTask> Tasks(Plan plan) => plan.Days.SelectMany(d => d.Sittings).SelectMany(s => s.Tasks);
 

@@ -107,4 +107,47 @@ public class ReasonsTests
             outcome.Reasons.Late(null).Chain.Select(line => Begin.Parse(line.Split('–')[0].Trim()).Value).Should().BeInAscendingOrder().And.NotBeEmpty();
         }
     }
+
+    // brushed from 19:00 to 19:52, recoatable (nine tenths of an hour later) at 20:46, and what is left is not enough for an undercoat of that size
+    private static Workshop Wet(string? due = null) => Workshop.Evenings().Model("Diver", 1, r => r.Brush(Boot, minutes: 50).Spray(Undercoat, minutes: 80), due);
+
+    [Fact]
+    public void A_wait_that_leaves_too_little_of_the_sitting_is_why_and_not_the_work_long_before_it()
+    {
+        var plan = Wet().Plan();
+
+        const string Why = "until Mon 30 Nov 20:46, and after that too little was left of the sitting.";
+        plan.Days[1].Sittings[0].Tasks[0].WhyNotEarlier.Should().StartWith("It waits for").And.EndWith(Why);
+        plan.CriticalChain[1].Should().EndWith(Why);
+        Reasons(Wet()).OfStep(0, 1).Runs[0].Because.Should().EndWith(Why);
+        Wet(due: "2026-11-30 22:00").Plan().Findings.Single(finding => finding.Level == Level.Error).Message.Should().EndWith(Why);
+    }
+
+    [Fact]
+    public void Work_that_goes_on_after_the_wait_is_what_leaves_too_little() =>
+        Workshop.Evenings().Model("Crane", 1, r => r.Work("trim", 160).Photograph(minutes: 160)).Plan()
+            .Days.SelectMany(day => day.Sittings).SelectMany(sitting => sitting.Tasks).Single(task => task.Verb == "photograph")
+            .WhyNotEarlier.Should().StartWith("After ").And.EndWith("too little was left of the sitting.");
+
+    [Fact]
+    public void A_painter_who_has_sat_before_is_not_said_not_to_have()
+    {
+        var plan = Workshop.Evenings().PainterOn("Tue", "Rui").Painter("Ana").Model("Diver", 1, r => r.Work("trim", 170)).Model("Crane", 2, r => r.Work("trim", 170)).Plan();
+
+        var tasks = plan.Days.SelectMany(day => day.Sittings).SelectMany(sitting => sitting.Tasks.Select(task => (sitting.Painter, task.WhyNotEarlier))).ToList();
+        tasks.Where(task => task.Painter == "Rui").Should().ContainSingle().Which.WhyNotEarlier.Should().Be("Rui does not sit at the bench earlier.");
+        tasks.Where(task => task.Painter == "Ana").Select(task => task.WhyNotEarlier[..5]).Should().Equal("The f", "After");
+    }
+
+    [Theory]
+    [InlineData("2026-11-30 22:00", "by Mon 30 Nov 22:00: the earliest found is Tue 1 Dec 20:34,")]
+    [InlineData("2020-12-06 18:00", "by Sun 6 Dec 2020 18:00: the earliest found is Tue 1 Dec 2026 20:34,")]
+    public void A_late_model_is_ready_when_the_head_of_the_plan_says_so(string due, string said)
+    {
+        // a quarter of an hour to put away after the last photograph
+        var plan = Workshop.Evenings().Model("Diver", 1, r => r.Work("trim", 170).Photograph(minutes: 74, putAway: 15), due).Plan();
+
+        plan.Finishes[0].Ready.TimeOfDay.Should().Be(new LocalTime(20, 34));
+        plan.Findings.Single(finding => finding.Level == Level.Error).Message.Should().Contain(said);
+    }
 }

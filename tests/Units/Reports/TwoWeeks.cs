@@ -103,7 +103,7 @@ internal static class TwoWeeks
     {
         TakeOut = ["soapy water", "PVA"],
         Drying = [new("Slipway crane", "PVA on all areas", "handleable", At("30 Nov 23:27")), new("Line diver", "water on all areas", "dry", At("30 Nov 21:04"))],
-        Free = new FreeTime(51, FreeBecause.AllWaits),
+        Free = new FreeTime(51, new FreeBecause.AllWaits()),
     });
 
     private static PlannedDay Undercoating => Day(Sitting(
@@ -227,7 +227,7 @@ internal static class TwoWeeks
     {
         TakeOut = ["airbrush", "clear w gloss", "clear w matt"],
         Cautions = [Mist],
-        Free = new FreeTime(24, FreeBecause.TooShort),
+        Free = new FreeTime(24, new FreeBecause.TooShort()),
     });
 
     private static PlannedDay Tokens => Day(Sitting(

@@ -67,7 +67,7 @@ public class RackTests
         var schedule = new Schedule([new Run(0, 0, 1, 0, -1, 0, 0, 0, 10, 0), new Run(1, 0, 1, 0, -1, 40, 0, 0, 10, 0), new Run(2, 0, 1, 0, -1, 80, 0, 0, 10, 0)], []);
         Auditor.Audit(problem, schedule).Should().BeEmpty();
         // as the hull is dry at 40, and the crate at 80
-        new Explanation(new Net(problem), schedule, isKept: false).Reasons.Skip(1).Should().OnlyContain(reason => reason is Reason.Nothing);
+        new Explanation(new Net(problem), schedule).Reasons.Skip(1).Should().OnlyContain(reason => reason is Reason.Nothing);
     }
 
     [Theory]

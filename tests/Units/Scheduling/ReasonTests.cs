@@ -16,11 +16,34 @@ public class ReasonTests
 
     [Fact]
     public void Closed_hours_after_a_wait_that_ended_in_the_night() =>
-        Last(Problem(Worker((0, 50), (200, 300)), [Task("a", 10), Task("b", 10)], After(0, 1, 100))).Should().Be(new Reason.Closed(0, 0));
+        Last(Problem(Worker((0, 50), (200, 300)), [Task("a", 10), Task("b", 10)], After(0, 1, 100))).Should().Be(new Reason.ReadyTooLate(0, new Reason.Waits(0, 0, 0)));
+
+    [Theory]
+    [InlineData(30, 0, true)] // the wait is over at 40, and nobody has worked since 10
+    [InlineData(30, 38, true)] // at 40, hands have been free for a moment
+    [InlineData(25, 38, false)] // at 35: what was left then would have done, had hands been free
+    public void What_comes_last_before_too_little_is_left_is_why(long least, long busyUntil, bool isWait)
+    {
+        // a until 10 and b after it, fifteen ticks long; c in between until the given tick
+        var problem = Problem(Worker((0, 50), (200, 300)), [Task("a", 10), Task("b", 15), Task("c", Math.Max(1, busyUntil - 10))], After(0, 1, least));
+        Run[] between = busyUntil > 0 ? [Work(2, 10, busyUntil - 10)] : [];
+        Run[] later = busyUntil > 0 ? [] : [Work(2, 215, 1)];
+
+        Explained(problem, [Work(0, 0, 10), .. between, Work(1, 200, 15), .. later], of: 1)
+            .Should().Be(isWait ? new Reason.ReadyTooLate(0, new Reason.Waits(0, 0, 0)) : new Reason.Closed(0, 1));
+    }
 
     [Fact]
-    public void Closed_hours_because_too_little_was_left() =>
-        Last(Problem(Worker((0, 50), (200, 300)), [Task("a", 30), Task("b", 40)], After(0, 1, -1))).Should().Be(new Reason.Closed(0, 0));
+    public void Hours_with_room_in_which_the_worker_may_do_no_more() =>
+        Explained(Problem(Worker((0, 50), (200, 300)) with { MostPerInterval = 30 }, [Task("a", 20), Task("b", 20)]), [Work(0, 0, 20), Work(1, 200, 20)], of: 1)
+            .Should().Be(new Reason.HadItsShare(0, 0));
+
+    [Fact]
+    public void Hours_with_room_are_no_reason() =>
+        Explained(Problem(Worker((0, 50), (200, 300)), [Task("a", 20), Task("b", 20)]), [Work(0, 0, 20), Work(1, 200, 20)], of: 1).Should().Be(new Reason.Nothing());
+
+    [Fact]
+    public void Hours_too_short_for_it() => Last(Problem(Worker((0, 10), (200, 300)), [Task("a", 20)])).Should().Be(new Reason.Closed(0, -1));
 
     [Fact]
     public void A_pin() => Last(Problem(Worker((0, 100)), [Task("a", 10) with { PinnedStart = 40 }])).Should().Be(new Reason.Pinned());
@@ -53,7 +76,7 @@ public class ReasonTests
         var schedule = new Schedule([new Run(0, 0, 1, 0, 0, 0, 0, 0, 10, 0), new Run(1, 0, 1, 0, -1, 22, 0, 0, 10, 0)], [new CloseDown(0, 0, 0, 0, 10, 12)]);
         Auditor.Audit(problem, schedule).Should().BeEmpty();
 
-        var explanation = new Explanation(new Net(problem), schedule, isKept: false);
+        var explanation = new Explanation(new Net(problem), schedule);
 
         explanation.Reasons[1].Should().Be(new Reason.ClosingDown(0, 0));
         explanation.CriticalRuns().Should().Equal(0, 1);
@@ -75,6 +98,16 @@ public class ReasonTests
     {
         var plan = Plan(Problem(Worker((0, 100)), [Task("a", 10), Task("b", 10)], After(0, 1, 30)) with { Dues = [new Due(1, 60)] });
         plan.Finishes.Should().Equal(new ActivityFinish(0, 10, 0), new ActivityFinish(1, 50, 0));
+    }
+
+    private static Run Work(int activity, long start, long ticks) => new(activity, 0, 1, 0, -1, start, 0, 0, ticks, 0);
+
+    // Of an activity in a schedule that is given, not searched.
+    private static Reason Explained(Problem problem, Run[] runs, int of)
+    {
+        var schedule = new Schedule([.. runs], []);
+        Auditor.Audit(problem, schedule).Should().BeEmpty();
+        return new Explanation(new Net(problem), schedule).Reasons[Array.FindIndex(runs, run => run.Activity == of)];
     }
 
     private static Reason Last(Problem problem) => Plan(problem).Reasons[^1];

@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+
+namespace Pipeline.Scheduling;
+
+/// <summary>Why a run that starts as its worker's hours open did not fit into the hours before.</summary>
+/// <param name="net">The problem.</param>
+/// <param name="schedule">What is to be explained.</param>
+/// <param name="byWorker">The runs of each worker, in order of time.</param>
+/// <param name="crowded">The place in which a run would have found no room, if its work had started at a tick; null if there was room.</param>
+internal sealed class HoursBefore(Net net, Schedule schedule, IReadOnlyList<int>[] byWorker, Func<int, long, Reason?> crowded)
+{
+    private readonly ImmutableArray<Run> runs = schedule.Runs;
+
+    /// <summary>
+    /// What came last, of what it waits for and what the hands did, before too little was left of the interval before. A run that does not
+    /// start with its hours, or had room before them, is held back by nothing known here.
+    /// </summary>
+    /// <param name="r">The run, with a worker.</param>
+    /// <param name="ready">When its waits let its work start.</param>
+    /// <param name="waits">The wait that ends then; null if there is none.</param>
+    /// <param name="unitBefore">The run in which the unit before its first goes through the same activity, and when it lets that first start; null if there is none.</param>
+    public Reason Why(int r, long ready, Reason.Waits? waits, (int Run, long End)? unitBefore)
+    {
+        var run = runs[r];
+        var open = net.Open[run.Worker];
+        var i = Array.FindIndex(open, interval => interval.Start == run.Start);
+        if (i < 0)
+            return new Reason.Nothing();
+        var lead = run.WorkStart - run.Start;
+        var earliest = Math.Max(Math.Max(ready, unitBefore?.End ?? ready) - lead, net[run.Activity].NotBefore);
+        if (i == 0)
+            return waits is null ? new Reason.Closed(run.Worker, -1) : new Reason.ReadyTooLate(run.Worker, waits);
+
+        var before = open[i - 1];
+        var work = Work(run.Worker, before).ToList();
+        var busyUntil = work.Select(block => block.End).DefaultIfEmpty(before.Start).Max();
+        var last = byWorker[run.Worker].Where(other => runs[other].Start >= before.Start && runs[other].Start < before.End).Cast<int?>().LastOrDefault();
+        var start = Math.Max(earliest, busyUntil);
+        var ticks = run.End - run.Start + CloseDown(run);
+        if (start + ticks <= before.End)
+        {
+            return work.Sum(block => block.End - block.Start) + ticks > (net.Problem.Workers[run.Worker].MostPerInterval ?? long.MaxValue) && last is { } share
+                ? new Reason.HadItsShare(run.Worker, share)
+                : crowded(r, start + lead) ?? new Reason.Nothing();
+        }
+
+        if (unitBefore is { } unit && unit.End >= ready && unit.End - lead > busyUntil)
+            return new Reason.Closed(run.Worker, unit.Run);
+        return waits is not null && ready - lead > busyUntil
+            ? new Reason.ReadyTooLate(run.Worker, waits)
+            : new Reason.Closed(run.Worker, last ?? -1);
+    }
+
+    private IEnumerable<(long Start, long End)> Work(int worker, Interval open) => byWorker[worker].Select(other => (runs[other].Start, runs[other].End))
+        .Concat(schedule.CloseDowns.Where(close => close.Worker == worker).Select(close => (close.Start, End: close.Start + close.Ticks)))
+        .Where(block => block.Start >= open.Start && block.Start < open.End);
+
+    // Whatever tool it takes is closed down before the hours end.
+    private long CloseDown(Run run) => net.Tool[run.Activity] >= 0 ? net.Problem.Tools[net.Tool[run.Activity]].CloseDown[net.Load[run.Activity]] : 0;
+}
