@@ -8,7 +8,7 @@ namespace Pipeline.Plugins;
 /// </summary>
 internal enum Concern
 {
-    /// <summary>None: worked wet-in-wet, or one thin effect into another.</summary>
+    /// <summary>None: worked wet-in-wet, or one thin effect over another, which <c>effect-blooms</c> judges.</summary>
     None,
 
     /// <summary>An ordinary coat over another: it must be recoatable.</summary>

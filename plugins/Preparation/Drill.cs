@@ -26,7 +26,7 @@ public sealed class Drill : Verb<Drilling>
     protected override Intent Intend(Job job, Drilling particulars)
     {
         return new Intent(
-            [new Deed.Prepare(Preparation.Drilled) { IsWet = particulars.Wet }],
+            [job.Worked(Preparation.Drilled, particulars.Wet)],
             new Work
             {
                 PerUnit = PerHole.For(job.Size) * Counts.Checked("holes", particulars.Holes),

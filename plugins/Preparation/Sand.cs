@@ -24,15 +24,8 @@ public sealed class Sand : Verb<Sanding>
     /// <inheritdoc/>
     protected override Intent Intend(Job job, Sanding particulars)
     {
-        var dries = particulars.Wet == true ? Settings.Dries(job) : null;
         return new Intent(
-            [
-                new Deed.Prepare(Preparation.Sanded, dries?.Sets, dries is null ? Carrier.None : Carrier.Water)
-                {
-                    IsWet = particulars.Wet,
-                    IsFromFile = dries is { IsFromFile: true },
-                },
-            ],
+            [job.Worked(Preparation.Sanded, particulars.Wet)],
             new Work { PerUnit = PerUnit.For(job.Size), SetUp = new Attended(1), PutAway = new Attended(3), Aids = ["abrasive paper"] })
         {
             Cautions = job.IsAnywhere(material => material.HarmfulDust) ? [Cautions.HarmfulDust] : [],

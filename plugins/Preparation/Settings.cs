@@ -6,7 +6,7 @@ namespace Pipeline.Plugins.Preparing;
 /// <summary>How long glues, fillers and wet pieces take at 20–23 °C and 45–55 % relative humidity; all rows common practice.</summary>
 public sealed class Settings : Catalogue<Setting>
 {
-    /// <summary>A piece that was washed, wet-sanded or stripped.</summary>
+    /// <summary>A piece that was washed, stripped, or sanded, trimmed or drilled wet.</summary>
     public const string WetPiece = "wet piece";
 
     /// <summary>The same of porous material.</summary>

@@ -29,7 +29,7 @@ public sealed class Trim : Verb<Trimming>
         // laser-cut board has no mould lines, only tabs and soot
         var perUnit = job.IsAnywhere(material => !material.IsPorous) ? Cast : LaserCut;
         return new Intent(
-            [new Deed.Prepare(Preparation.Trimmed) { IsWet = particulars.Wet }],
+            [job.Worked(Preparation.Trimmed, particulars.Wet)],
             new Work { PerUnit = perUnit.For(job.Size), SetUp = new Attended(2), PutAway = new Attended(5) })
         {
             Cautions = [Cautions.Blades, .. job.IsAnywhere(material => material.HarmfulDust) ? (Caution[])[Cautions.HarmfulDust] : []],

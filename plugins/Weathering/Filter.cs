@@ -5,7 +5,8 @@ namespace Pipeline.Plugins.Weathering;
 /// <summary>Particulars of <see cref="Filter"/>.</summary>
 public sealed record Filtering(
     [Says("The paint or mix.")] Paint With,
-    [Says("How it is put on.")] Method By = Method.Brush);
+    [Says("How it is put on.")] Method By = Method.Brush,
+    [Says("Run on purpose into an effect that is still wet.")] bool WetInWet = false);
 
 /// <summary>Tints a whole area.</summary>
 public sealed class Filter : Verb<Filtering>
@@ -24,7 +25,10 @@ public sealed class Filter : Verb<Filtering>
     /// <inheritdoc/>
     protected override Intent Intend(Job job, Filtering particulars)
     {
-        var layer = Laying.LayerOf(particulars.With, LayerRole.Effect, particulars.By, Body.Thin, technique: Technique.Filter);
+        var layer = Laying.LayerOf(particulars.With, LayerRole.Effect, particulars.By, Body.Thin, technique: Technique.Filter) with
+        {
+            IsWetInWet = particulars.WetInWet,
+        };
         return Laying.Lay(job, layer, PerUnit);
     }
 }

@@ -4,7 +4,8 @@ namespace Pipeline.Plugins.Weathering;
 
 /// <summary>Particulars of <see cref="PanelLine"/>.</summary>
 public sealed record PanelLining(
-    [Says("The paint or mix.")] Paint With);
+    [Says("The paint or mix.")] Paint With,
+    [Says("Run on purpose into an effect that is still wet.")] bool WetInWet = false);
 
 /// <summary>Draws dark lines in panel joints.</summary>
 public sealed class PanelLine : Verb<PanelLining>
@@ -23,7 +24,10 @@ public sealed class PanelLine : Verb<PanelLining>
     /// <inheritdoc/>
     protected override Intent Intend(Job job, PanelLining particulars)
     {
-        var layer = Laying.LayerOf(particulars.With, LayerRole.Effect, Method.Brush, Body.Thin, technique: Technique.PanelLine);
+        var layer = Laying.LayerOf(particulars.With, LayerRole.Effect, Method.Brush, Body.Thin, technique: Technique.PanelLine) with
+        {
+            IsWetInWet = particulars.WetInWet,
+        };
         return Laying.Lay(job, layer, PerUnit);
     }
 }

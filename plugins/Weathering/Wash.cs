@@ -7,7 +7,8 @@ public sealed record Washing(
     [Says("The paint or mix.")] Paint With,
     [Says("How it is put on.")] Method By = Method.Brush,
     [Says("Led into the recesses only.")] bool Pin = false,
-    [Says("Meant to stain what lies under it.")] bool Stains = false);
+    [Says("Meant to stain what lies under it.")] bool Stains = false,
+    [Says("Run on purpose into an effect that is still wet.")] bool WetInWet = false);
 
 /// <summary>Shades recesses.</summary>
 public sealed class Wash : Verb<Washing>
@@ -30,6 +31,7 @@ public sealed class Wash : Verb<Washing>
         var layer = Laying.LayerOf(particulars.With, LayerRole.Effect, particulars.By, Body.Thin, technique: technique) with
         {
             IsMeantToStain = particulars.Stains,
+            IsWetInWet = particulars.WetInWet,
         };
         return Laying.Lay(job, layer, PerUnit, putAway: 5);
     }

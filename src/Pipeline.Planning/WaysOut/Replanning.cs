@@ -9,9 +9,9 @@ namespace Pipeline.Planning;
 /// <param name="cancel">Ends it.</param>
 internal sealed class Replanning(PlanRequest request, Timetable late, CancellationToken cancel)
 {
-    // So many unit-steps are placed anew for each kind of change: a batch of tens of models several times, a huge one once.
-    private const int UnitSteps = 1_200;
-    private const int Most = 5;
+    // So many unit-steps are placed anew for each kind of change: a batch of tens of models a dozen times, a huge one once or twice.
+    private const int UnitSteps = 3_600;
+    private const int Most = 20;
 
     private readonly PlanRequest quick = request with { Effort = SearchEffort.Quick, Progress = null };
     private int left;

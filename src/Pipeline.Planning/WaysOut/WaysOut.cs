@@ -17,6 +17,9 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
     private const int BriskRounds = 2;
     private const int FewSteps = 3;
 
+    // Of single evenings that help so many are told, to choose from.
+    private const int Choices = 2;
+
     // More days than this say less than their number.
     private const int MostNamed = 7;
 
@@ -75,8 +78,8 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
                 yield break;
             if (some.IsInTime)
             {
-                foreach (var way in Fewest(steps.Count, number => steps.Take(number).ToList(), BriskAt, Brisk(some, steps)))
-                    yield return way;
+                foreach (var few in new Fewest<(int Route, int Step)>(steps, AtSteps, table => Slow(table, [])).Of(late, choices: 1, some))
+                    yield return Brisk(few);
                 yield break;
             }
 
@@ -88,13 +91,12 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
     private Timetable? AtSteps(IEnumerable<(int Route, int Step)> steps) =>
         replanning.Anew(walked, new Pacing(walked, late.Pace).WithSteps(steps), late.Pace);
 
-    private WayOut? BriskAt(IReadOnlyList<(int Route, int Step)> steps) => AtSteps(steps) is { } table ? Brisk(table, steps) : null;
-
-    private WayOut Brisk(Timetable table, IReadOnlyList<(int Route, int Step)> steps)
+    private WayOut Brisk(Chosen<(int Route, int Step)> few)
     {
-        var named = steps.Select(at => Named(at.Route, at.Step)).ToSequence();
-        List<string> ofModels = [.. named.GroupBy(step => step.Model).Select(mine => $"{Phrases.Listed([.. mine.Select(step => $"'{step.Step}'").Distinct()])} on {mine.Key}")];
-        return Replanning.Way(table, new Change.Brisk(named), $"follow at the low drying figure (pace: brisk) at {Phrases.Listed(ofModels)}");
+        var named = few.Members.Select(at => Named(at.Route, at.Step)).ToSequence();
+        List<string> ofModels = [.. few.Members.GroupBy(at => at.Route).Select(mine =>
+            $"{Phrases.Listed([.. mine.Select(at => FindableStep.In(walked.Routes[at.Route].Route, at.Step)).Distinct()])} on {walked.Routes[mine.Key].Route.Model.Name}")];
+        return Way(few, new Change.Brisk(named), $"follow at the low drying figure (pace: brisk) at {Phrases.Listed(ofModels)}");
     }
 
     private BriskStep Named(int route, int step)
@@ -139,35 +141,44 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
     private IEnumerable<WayOut> Sittings()
     {
         var spare = SpareTime.Between(Bench, late.Clock.Origin, LastDue);
-        var free = spare.TakeWhile(sitting => !OpenDays.Contains(sitting.Date)).ToList();
-        return Fewest(spare.Count, number => Spread(free.Count >= number ? free : spare, number), Sat);
+        return new Fewest<DatedSitting>(spare, Sat, table => HeldUp.ForSittings(table, spare)).Of(late, Choices).Select(Sittings);
     }
 
-    private WayOut? Sat(IReadOnlyList<DatedSitting> sittings)
+    private Timetable? Sat(IReadOnlyList<DatedSitting> sittings) =>
+        replanning.Anew(On(Bench with { Dated = Bench.Dated.Concat(sittings).ToSequence() }), new Pacing(walked, late.Pace), late.Pace);
+
+    private WayOut Sittings(Chosen<DatedSitting> few)
     {
-        var bench = Bench with { Dated = Bench.Dated.Concat(sittings).ToSequence() };
-        if (replanning.Anew(On(bench), new Pacing(walked, late.Pace), late.Pace) is not { } table)
-            return null;
+        var sittings = few.Members;
         var times = sittings.OrderBy(s => s.Date).Select(s => new SittingTime((s.Date + s.From).InZoneLeniently(Bench.Zone), (s.Date + s.To).InZoneLeniently(Bench.Zone))).ToSequence();
         var named = times.Select(time => $"{Phrases.Moment(time.From.ToInstant(), Bench.Zone)}–{Phrases.Moment(time.To.ToInstant(), time.From.ToInstant(), Bench.Zone)}").ToList();
         var words = named.Count == 1 ? $"one more sitting, {named[0]}"
             : named.Count <= MostNamed ? FormattableString.Invariant($"{named.Count} more sittings, {Phrases.Listed(named)}")
             : FormattableString.Invariant($"{named.Count} more sittings, the first {named[0]}, the last {named[^1]}");
-        return Replanning.Way(table, new Change.MoreSittings(times), words);
+        return Way(few, new Change.MoreSittings(times), words);
     }
 
-    private IEnumerable<WayOut> Painters() => Fewest(OpenDays.Count, number => Spread(OpenDays, number), Helped);
+    private IEnumerable<WayOut> Painters() => new Fewest<LocalDate>(OpenDays, Helped, HeldUp.ForHands).Of(late, Choices).Select(Painters);
 
-    private WayOut? Helped(IReadOnlyList<LocalDate> days)
+    private string Helper => Bench.Painters.Count == 1 ? "a second painter" : "one more painter";
+
+    private Timetable? Helped(IReadOnlyList<LocalDate> days)
     {
-        var name = Bench.Painters.Count == 1 ? "a second painter" : "one more painter";
-        var bench = Bench with { Painters = Bench.Painters.Append(new Painter(name, []) { Dates = days.ToSequence() }).ToSequence() };
-        return replanning.Anew(On(bench), new Pacing(walked, late.Pace), late.Pace) is { } table
-            ? Replanning.Way(table, new Change.OneMorePainter(days.ToSequence()), days.Count <= MostNamed
-                ? $"{name} on {Phrases.Listed([.. days.Select(Phrases.Day)])}"
-                : FormattableString.Invariant($"{name} on {days.Count} days from {Phrases.Day(days[0])} to {Phrases.Day(days[^1])}"))
-            : null;
+        var bench = Bench with { Painters = Bench.Painters.Append(new Painter(Helper, []) { Dates = days.ToSequence() }).ToSequence() };
+        return replanning.Anew(On(bench), new Pacing(walked, late.Pace), late.Pace);
     }
+
+    private WayOut Painters(Chosen<LocalDate> few)
+    {
+        var days = few.Members;
+        return Way(few, new Change.OneMorePainter(days.ToSequence()), days.Count <= MostNamed
+            ? $"{Helper} on {Phrases.Listed([.. days.Select(Phrases.Day)])}"
+            : FormattableString.Invariant($"{Helper} on {days.Count} days from {Phrases.Day(days[0])} to {Phrases.Day(days[^1])}"));
+    }
+
+    // Where there were no plans left to try it, it is not said to be the least.
+    private static WayOut Way<T>(Chosen<T> few, Change change, string words) =>
+        Replanning.Way(few.Table, change, few.IsLeast ? words : $"{words} (fewer may do)");
 
     // The most work first: if leaving that out is not enough, no other model is.
     private IEnumerable<WayOut> Leaving()
@@ -209,32 +220,4 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
     }
 
     private Walked On(Bench bench) => walked with { Batch = walked.Batch with { Bench = bench } };
-
-    // All that could be added first; then by halving how few are enough; of single ones a second to choose from.
-    private static IEnumerable<WayOut> Fewest<T>(int most, Func<int, IReadOnlyList<T>> some, Func<IReadOnlyList<T>, WayOut?> plan, WayOut? known = null)
-    {
-        if (most == 0 || (known ?? plan(some(most))) is not { } best)
-            yield break;
-        var (low, high) = (1, best.LateMinutes > 0 ? 1 : most);
-        while (low < high && plan(some((low + high) / 2)) is { } way)
-        {
-            if (way.LateMinutes == 0)
-                (best, high) = (way, (low + high) / 2);
-            else
-                low = ((low + high) / 2) + 1;
-        }
-
-        yield return best;
-        if (high > 1 || most == 1 || best.LateMinutes > 0 || known is not null)
-            yield break;
-        foreach (var other in some(2))
-        {
-            if (plan([other]) is { LateMinutes: 0 } way && way.Words != best.Words)
-                yield return way;
-        }
-    }
-
-    // So many of a list, from all over it.
-    private static IReadOnlyList<T> Spread<T>(IReadOnlyList<T> list, int number) =>
-        number >= list.Count ? list : [.. Enumerable.Range(0, number).Select(i => list[((2 * i) + 1) * list.Count / (2 * number)])];
 }
