@@ -35,12 +35,61 @@ public sealed class WhyTests : IDisposable
     [InlineData("oilskin yellow", "coat oilskin")]
     [InlineData("THE WET BOOT coat", "coat boots and stand")]
     [InlineData("photograph keeper", "photograph")]
+    [InlineData("Keeper: clean all", "clean oilskin, boots and stand")]
+    [InlineData("clean all areas", "clean oilskin, boots and stand")]
+    [InlineData("coat the boots and the stand", "coat boots and stand")]
     public void A_step_is_found_as_a_painter_calls_it(string words, string found)
     {
         var ran = bench.Pipeline("why", Bench.Workflow("first.yaml"), words, "--from", Files.Monday, "--effort", "quick").ShowsNoTrace();
 
         ran.ExitCode.Should().Be(0, ran.Err);
         // the line breaks where the path is long
+        string.Join(' ', ran.Out.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries)).Should().Contain($": {found}");
+    }
+
+    [Theory]
+    [InlineData("Barge: wash hull", "wash plates and bands")]
+    [InlineData("wash the hull", "wash plates and bands")]
+    [InlineData("coat a hull", "coat plates and bands")]
+    [InlineData("coat plates and bands", "coat plates and bands")]
+    [InlineData("join hull, rig", "join hull and rig")]
+    public void A_part_stands_for_its_areas_as_in_the_file(string words, string found)
+    {
+        bench.File("barge.yaml", """
+            batch: Barge
+            bench:
+              zone: Europe/Lisbon
+              sittings: [{ days: mon-sun, from: 19:00, to: 22:00 }]
+              tools: { airbrush: 1 }
+            paints:
+              pitch: { family: waterborne acrylic, sheen: satin, colour: "#202020" }
+              slate: { family: acrylic lacquer, colour: "#4a4f55" }
+            kits:
+              - kit: Barge
+                models:
+                  - model: Barge
+                    material: resin
+                    parts:
+                      hull: { areas: { plates: 20 cm², bands: 5 cm² } }
+                      rig: { areas: { mast: 4 cm² } }
+                    route:
+                      - clean: all
+                      - undercoat: all
+                        with: slate
+                        by: airbrush
+                      - coat: hull
+                        with: pitch
+                        by: brush
+                      - coat: rig
+                        with: pitch
+                        by: brush
+                      - wash: hull
+                        with: pitch
+                      - join: [hull, rig]
+            """);
+        var ran = bench.Pipeline("why", "barge.yaml", words, "--from", Files.Monday, "--effort", "quick").ShowsNoTrace();
+
+        ran.ExitCode.Should().Be(0, ran.Err);
         string.Join(' ', ran.Out.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries)).Should().Contain($": {found}");
     }
 

@@ -96,11 +96,12 @@ internal sealed class PlanFilesHandler(CheckFilesHandler check, WrittenPlans pla
         // the planner says it better, at the pace and for the hours asked for
         done = done with { Findings = done.Findings.Without(done.Unkeepable.Contains), Unkeepable = [] };
         var zone = walked.Batch.Bench.Zone;
-        var from = request.From is { } said ? zone.AtLeniently(said).ToInstant() : RoundedUp(clock.GetCurrentInstant());
+        var now = clock.GetCurrentInstant();
+        var from = request.From is { } said ? zone.AtLeniently(said).ToInstant() : RoundedUp(now);
         var asked = new PlanRequest(from, request.Effort, request.Pace, new Published(mediator, zone), request.Seed, request.WithWaysOut, keep);
         return Stages.Plan(walked, plugins.Trade, asked, cancel) switch
         {
-            PlanOutcome.Planned planned => new PlanResult.Planned(WithoutRepeats(done, planned.Plan), planned.Plan, planned.Reasons),
+            PlanOutcome.Planned planned => new PlanResult.Planned(WithoutRepeats(done, planned.Plan), planned.Plan with { DaysPast = Math.Max(0, (int)(now - from).TotalDays) }, planned.Reasons),
             PlanOutcome.NoPlan none => new PlanResult.Impossible(done, none),
             var other => throw new InvalidOperationException($"Unknown outcome {other}."),
         };

@@ -5,7 +5,7 @@ using Pipeline.Workflows;
 
 namespace Pipeline.Engine;
 
-/// <summary>Finds a step as a painter calls it: by its verb, its <c>as</c> name, areas, paint or scheme, in any order, with or without its model.</summary>
+/// <summary>Finds a step as a painter calls it: by its verb, its <c>as</c> name, areas or parts, paint or scheme, in any order, with or without its model.</summary>
 internal static class StepNamed
 {
     private const int MostListed = 6;
@@ -14,6 +14,9 @@ internal static class StepNamed
 
     // Words that say nothing about which step is meant.
     private static readonly HashSet<string> Small = new(["the", "and", "with", "on", "of", "step"], StringComparer.Ordinal);
+
+    // An area may be called so; where none is, they say nothing either.
+    private static readonly HashSet<string> Articles = new(["a", "an"], StringComparer.Ordinal);
 
     /// <summary>The steps that have all the words; or why there is not one step to show.</summary>
     /// <param name="walked">The batch.</param>
@@ -26,7 +29,7 @@ internal static class StepNamed
         var said = string.Join(' ', asked);
         var meant = all.Where(named => named.Spoken.Contains(said)).ToList();
         if (meant.Count == 0)
-            meant = asked.Count == 0 ? [] : all.Where(named => asked.TrueForAll(named.Words.Contains)).ToList();
+            meant = asked.Count == 0 ? [] : all.Where(named => asked.TrueForAll(word => named.Words.Contains(word) || Articles.Contains(word))).ToList();
         if (meant.Count == 0)
             return ([], NotFound(words, all));
         // a scheme's step is one step of several models
@@ -46,8 +49,9 @@ internal static class StepNamed
             {
                 var name = names[step.Index];
                 var own = Folded(name).Concat(step.Areas.SelectMany(Folded)).Concat(Folded(step.Scheme ?? "")).Concat(step.Lays.SelectMany(lay => Folded(lay.Layer.Paint?.Name ?? "")));
-                // in full, or without the paint, or by its own name alone; each with or without the model
-                string[] spoken = [name, $"{step.Verb} {step.As}", step.As];
+                var written = AsWritten(route.Model, step);
+                // in full, or without the paint, or as the file says it, or by its own name alone; each with or without the model
+                string[] spoken = [name, $"{step.Verb} {step.As}", $"{step.Verb} {written}", step.As];
                 yield return new Named(
                     r,
                     step.Index,
@@ -55,9 +59,21 @@ internal static class StepNamed
                     name,
                     step.Place,
                     [.. spoken.Select(Joined), .. spoken.Select(each => Joined($"{route.Model.Name} {each}"))],
-                    [.. own, .. Folded(route.Model.Name)]);
+                    [.. own, .. Folded(written), .. Folded(route.Model.Name)]);
             }
         }
+    }
+
+    // A file says 'all', or a part, where the plan lists areas; parts are named first, then the areas left over.
+    private static string AsWritten(Model model, Step step)
+    {
+        if (step.Deeds.OfType<Deed.Join>().FirstOrDefault() is { Parts.IsEmpty: false } join)
+            return string.Join(' ', join.Parts);
+        if (step.Areas.Count == model.Areas.Count)
+            return "all areas";
+        var whole = model.Parts.Where(part => model.Areas.Any(area => area.Part == part) && model.Areas.All(area => area.Part != part || step.Areas.Contains(area.Name))).ToList();
+        var rest = model.Areas.Where(area => step.Areas.Contains(area.Name) && !whole.Contains(area.Part)).Select(area => area.Name);
+        return string.Join(' ', whole.Concat(rest));
     }
 
     private static string Joined(string text) => string.Join(' ', Folded(text));

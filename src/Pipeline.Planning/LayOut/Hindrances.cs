@@ -2,6 +2,7 @@ using System.Globalization;
 using Pipeline.Abstractions;
 using Pipeline.Scheduling;
 using Pipeline.Surfaces;
+using Pipeline.Workflows;
 
 namespace Pipeline.Planning;
 
@@ -110,12 +111,20 @@ internal static class Hindrances
     {
         var zone = walked.Batch.Bench.Zone;
         var (name, route, step, _) = Named(walked, posed, pin.Activity);
-        var decided = walked.Routes[route].Route.Pins.FirstOrDefault(p => p.Step == step?.Index);
-        var when = decided is null ? "" : $" is set for {Phrases.Moment(Pinned.At(decided, zone), zone)}, but that";
         var wait = pin.Wait is { } w ? posed.Problem.Waits[w] : null;
+        var decided = walked.Routes[route].Route.Pins.FirstOrDefault(p => p.Step == step?.Index);
+        var isBefore = decided is null && wait is { Least: not null } && pin.By > 0;
+        if (isBefore && Decided(walked, posed, wait!.To, step) is { } after)
+        {
+            // what is decided comes later than what has no room before it, and is what the painter has to move
+            decided = after;
+            name = $"'{Phrases.Step(walked.Routes[route].Route.Model, walked.Routes[route].Route.Steps[after.Step])}'";
+        }
+
+        var when = decided is null ? "" : $" is set for {Phrases.Moment(Pinned.At(decided, zone), zone)}, but that";
         var why = wait is null
             ? $"{when} cannot be kept: nobody sits at the bench then for long enough, or something else is set for the same time"
-            : $"{when} is {(pin.By > 0 ? Minutes(pin.By) + " " : "")}too {(wait.Greatest is null ? "early" : "late")}: {Wait(walked, posed, pin.Wait!.Value)}";
+            : $"{when} is {(pin.By > 0 ? Minutes(pin.By) + " " : "")}too {(wait.Greatest is null ? "early" : "late")}: {(isBefore && decided is not null ? "what comes before it cannot be done sooner, " : "")}{Wait(walked, posed, pin.Wait!.Value)}";
         return new Finding
         {
             Rule = wait is not null && posed.Causes[wait.Reason] is Cause.Ruled ruled ? ruled.Wait.Rule : null,
@@ -125,6 +134,14 @@ internal static class Hindrances
             Message = $"{Phrases.Capital(name)}{why}.",
             Remedy = "Move the time, add a sitting for it, or let the planner choose.",
         };
+    }
+
+    // The other end of the wait, or the first one decided after the step.
+    private static Pin? Decided(Walked walked, Posed posed, int to, Step? step)
+    {
+        var pins = walked.Routes[posed.Activities[to].Route].Route.Pins;
+        return pins.FirstOrDefault(pin => pin.Step == posed.Activities[to].Step?.Index)
+            ?? pins.Where(pin => pin.Step > (step?.Index ?? -1)).MinBy(pin => pin.Step);
     }
 
     private static Finding At(

@@ -14,7 +14,8 @@ internal static class Instructions
         var words = new List<string> { Deed(model, step) };
         if (step.Lays.FirstOrDefault()?.Layer is { } layer)
         {
-            if (layer.Body == Body.Mist)
+            // what is hardly any paint on a brush or a sponge is no mist
+            if (layer is { Body: Body.Mist, Method: Method.Airbrush or Method.Aerosol })
                 words.Add("as a mist");
             if (layer.Coats > 1 && step.Work.Passes == 1)
                 words.Add(Phrases.Counted(layer.Coats, "coat"));

@@ -5,7 +5,10 @@ namespace Pipeline.Planning;
 /// <summary>Parts by volume to mL and drops.</summary>
 public static class Mixing
 {
-    /// <summary>Every paint and the thinner of a mix, in parts of the paints' own measure, for a volume of the finished mix.</summary>
+    /// <summary>
+    /// Every paint and the thinner of a mix for a volume of the finished mix: parts that can be counted out, and mL and drops as they are
+    /// asked for to the drop. Whole parts may differ from these by a twentieth of the thinner.
+    /// </summary>
     /// <param name="recipe">The recipe.</param>
     /// <param name="millilitres">How much of the finished mix.</param>
     public static Sequence<MixPart> Parts(Recipe recipe, double millilitres)
@@ -16,15 +19,16 @@ public static class Mixing
         var all = paintParts + thinnerParts;
         if (!(all > 0))
             return [];
-        var parts = recipe.Parts.Select(part => Part(part.Paint.Name, part.Parts)).ToList();
+        var (times, ofThinner) = thinnerParts > 0 ? WholeParts.Of([.. recipe.Parts.Select(part => part.Parts)], thinnerParts) : (1, 0);
+        var parts = recipe.Parts.Select(part => Part(part.Paint.Name, part.Parts, part.Parts * times)).ToList();
         if (recipe.Thinner is { } thinner && thinnerParts > 0)
-            parts.Add(Part(thinner.With, thinnerParts));
+            parts.Add(Part(thinner.With, thinnerParts, ofThinner));
         return parts.ToSequence();
 
-        MixPart Part(string name, double share)
+        MixPart Part(string name, double share, double said)
         {
             var volume = millilitres * share / all;
-            return new MixPart(name, Math.Round(share, 2), Math.Round(volume, 2), (int)Math.Round(volume * PaintNeed.DropsPerMillilitre, MidpointRounding.AwayFromZero));
+            return new MixPart(name, Math.Round(said, 2), Math.Round(volume, 2), (int)Math.Round(volume * PaintNeed.DropsPerMillilitre, MidpointRounding.AwayFromZero));
         }
     }
 

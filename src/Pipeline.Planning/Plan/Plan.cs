@@ -62,6 +62,9 @@ public sealed record Plan
     /// <summary>What is different from the plan it was to stay close to; null if there was none.</summary>
     public PlanComparison? Kept { get; init; }
 
+    /// <summary>How many whole days before it was asked for the plan begins; 0 if less than one, or if it begins later.</summary>
+    public int DaysPast { get; init; }
+
     /// <summary>How good it is.</summary>
     public required PlanMeasure Measure { get; init; }
 
@@ -311,7 +314,7 @@ public sealed record MixOrder(string Name, double Millilitres, Sequence<MixPart>
 
 /// <summary>One part of a mix.</summary>
 /// <param name="Name">Paint or thinner.</param>
-/// <param name="Parts">Parts by volume; of a thinner, in the same parts.</param>
+/// <param name="Parts">Parts by volume, whole numbers where they come within a twentieth; of a thinner, in the same parts.</param>
 /// <param name="Millilitres">By measure.</param>
 /// <param name="Drops">At 20 drops per mL (USP 1101 dropper, water); rounded.</param>
 public sealed record MixPart(string Name, double Parts, double Millilitres, int Drops);

@@ -20,6 +20,8 @@ public static class PlanMarkdown
         page.Line(PlanFacts.Size(plan));
         if (PlanFacts.Kept(plan) is { } kept)
             page.Line(MarkdownText.Escaped(kept));
+        if (PlanFacts.Past(plan) is { } past)
+            page.Line(MarkdownText.Escaped(past));
         page.Line(MarkdownText.Escaped(PlanFacts.Pace(plan)));
         var speaking = plan.Findings.Speaking().ToList();
         if (speaking.Count > 0)

@@ -20,8 +20,13 @@ internal static class Amounts
     /// <summary><c>12 drops</c>; nothing where they are too many to count, the measure standing beside it.</summary>
     public static string Drops(int drops) => drops is > 0 and <= MostDrops ? Counted(drops, "drop") : "";
 
-    /// <summary><c>4 parts</c>, <c>1 part</c>, <c>1.5 parts</c>; nobody measures finer than tenths of a part.</summary>
-    public static string Parts(double parts) => parts.ToString("0.#", CultureInfo.InvariantCulture) is var number && number == "1" ? "1 part" : $"{number} parts";
+    /// <summary><c>4 parts</c>, <c>1 part</c>, <c>1.5 parts</c>; nobody measures finer than tenths of a part, and less than half a tenth is <c>a trace</c>.</summary>
+    public static string Parts(double parts) => parts.ToString("0.#", CultureInfo.InvariantCulture) switch
+    {
+        "0" => "a trace",
+        "1" => "1 part",
+        var number => $"{number} parts",
+    };
 
     /// <summary><c>1 cup</c>, <c>2 cups</c>.</summary>
     public static string Counted(long count, string thing, string? many = null) =>

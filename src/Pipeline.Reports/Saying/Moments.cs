@@ -6,6 +6,8 @@ namespace Pipeline.Reports;
 /// <summary>Moments and lengths of time as a painter reads them: to the minute, with no more of the date than is needed.</summary>
 internal static class Moments
 {
+    private const int MostDaysOfMargin = 60;
+
     private static readonly LocalTimePattern TimePattern = LocalTimePattern.CreateWithInvariantCulture("HH':'mm");
     private static readonly LocalDatePattern WeekdayPattern = LocalDatePattern.CreateWithInvariantCulture("ddd");
     private static readonly LocalDatePattern DayPattern = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
@@ -58,6 +60,10 @@ internal static class Moments
             _ => Joined(days, "d", hours, "h"),
         };
     }
+
+    /// <summary>Time to spare or short of: beyond two months nobody counts hours, <c>9 weeks</c>.</summary>
+    public static string Margin(long minutes) =>
+        minutes > MostDaysOfMargin * 1440 ? FormattableString.Invariant($"{minutes / (7 * 1440)} weeks") : Length(minutes);
 
     /// <summary>Time at the bench, which nobody counts in days: <c>45 min</c>, <c>24 h 58 min</c>.</summary>
     public static string Hours(long minutes) => minutes < 60 ? FormattableString.Invariant($"{minutes} min") : Joined(minutes / 60, "h", minutes % 60, "min");

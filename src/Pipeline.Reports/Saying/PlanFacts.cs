@@ -47,8 +47,8 @@ internal static class PlanFacts
             return ($"{ready}; no due time is set.", Tone.Plain);
         var late = plan.Finishes.Count(f => f.Due is not null && Spare(f) < 0);
         return late == 0
-            ? ($"{ready}, in time with {Moments.Length(Spare(tightest))} to spare.", Tone.Good)
-            : ($"{ready}. LATE: {Amounts.Counted(late, "model")} after the due time, by up to {Moments.Length(-Spare(tightest))}.", Tone.Error);
+            ? ($"{ready}, in time with {Moments.Margin(Spare(tightest))} to spare.", Tone.Good)
+            : ($"{ready}. LATE: {Amounts.Counted(late, "model")} after the due time, by up to {Moments.Margin(-Spare(tightest))}.", Tone.Error);
     }
 
     /// <summary>Minutes from ready to due; negative if late. Only for a finish that is due.</summary>
@@ -59,7 +59,7 @@ internal static class PlanFacts
         : Spare(finish) switch
         {
             < 0 and var late => ($"LATE by {Moments.Length(-late)}", Tone.Error),
-            var spare => (Moments.Length(spare), Tone.Good),
+            var spare => (Moments.Margin(spare), Tone.Good),
         };
 
     /// <summary>How much work it is, in one line.</summary>
@@ -69,6 +69,10 @@ internal static class PlanFacts
 
     /// <summary>What has become of the plan before, in one line; null if there was none to stay close to.</summary>
     public static string? Kept(Plan plan) => plan.Kept is { } kept ? $"Against the plan before: {Amounts.Uncapital(ComparisonFacts.Counts(kept))}" : null;
+
+    /// <summary>That the plan begins in the past, in one line; null if it does not.</summary>
+    public static string? Past(Plan plan) => plan.DaysPast == 0 ? null
+        : FormattableString.Invariant($"It begins {Amounts.Counted(plan.DaysPast, "day")} before it was asked for; nothing is taken as done since.");
 
     /// <summary>The pace and the zone.</summary>
     public static string Pace(Plan plan) =>

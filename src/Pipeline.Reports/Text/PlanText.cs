@@ -44,6 +44,8 @@ public static class PlanText
         page.Hung("", PlanFacts.Size(plan));
         if (PlanFacts.Kept(plan) is { } kept)
             page.Hung("", kept);
+        if (PlanFacts.Past(plan) is { } past)
+            page.Hung("", past, Tone.Warning);
         page.Hung("", PlanFacts.Pace(plan), Tone.Quiet);
         var speaking = plan.Findings.Speaking().ToList();
         if (speaking.Count > 0)

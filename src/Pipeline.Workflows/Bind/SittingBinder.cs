@@ -15,6 +15,9 @@ internal sealed class SittingBinder(Desk desk)
         new("to", "when it ends; a time not after ‘from’ is on the next day, 24:00 is midnight", Needed: true, "22:00"),
     ];
 
+    // Whoever paints through the night for longer than this has more likely put the two times the wrong way round.
+    private const int LongestNightHours = 12;
+
     private readonly List<(SyntaxNode Node, LocalDateTime Edge)> edges = [];
 
     public List<WeeklySitting> Weekly { get; } = [];
@@ -99,7 +102,16 @@ internal sealed class SittingBinder(Desk desk)
         var isWholeDay = mapping["to"] is TextNode { Text: "24:00" };
         if (from is not null && from == to && !isWholeDay)
             desk.Error(mapping["to"]!, "The sitting ends when it begins.", "Write a later time.");
+        if (from is { } start && to is { } end && end < start && end != LocalTime.Midnight && LengthOverMidnight(start, end) is var length && length > Duration.FromHours(LongestNightHours))
+        {
+            desk.Note(
+                mapping["to"]!,
+                FormattableString.Invariant($"The sitting from {start:HH:mm} to {end:HH:mm} goes on over midnight, for {(int)length.TotalHours} h{(length.Minutes == 0 ? "" : $" {length.Minutes} min")}."),
+                FormattableString.Invariant($"If it is the other way round, write 'from: {end:HH:mm}, to: {start:HH:mm}'."));
+        }
     }
+
+    private static Duration LengthOverMidnight(LocalTime start, LocalTime end) => Duration.FromHours(24) - (start - end).ToDuration();
 
     private Sequence<IsoDayOfWeek>? Days(SyntaxNode node)
     {

@@ -80,6 +80,28 @@ public sealed class RequestsTests : IDisposable
     public void A_start_is_a_date_with_or_without_a_time(string text, string? read) =>
         StartText.Parse(text)?.ToString("uuuu-MM-dd'T'HH:mm:ss", null).Should().Be(read);
 
+    [Theory]
+    [InlineData("2020-01-01 19:00", 2524)]
+    [InlineData("2026-11-28 18:00", 1)]
+    [InlineData("2026-11-29 18:00", 0)]
+    [InlineData("2026-12-24 18:00", 0)]
+    public async Task A_plan_knows_how_long_before_now_it_begins(string from, int days)
+    {
+        // now is Monday 30 November 2026, 17:00 in Lisbon
+        const string text = """
+            batch: Buoy
+            bench: { zone: Europe/Lisbon, sittings: [{ days: mon-sun, from: 19:00, to: 22:00 }] }
+            kits:
+              - kit: Buoy
+                models:
+                  - { model: Buoy, material: resin, areas: { all over: 5 cm² }, route: [{ trim: all }] }
+            """;
+        var answer = await Engine(() => (Pipeline.Tests.Units.Check.Trade, default(Sequence<Finding>)))
+            .Send(new PlanFiles(Check(text).Inputs, StartText.Parse(from), Effort: Pipeline.Planning.SearchEffort.Quick));
+
+        answer.Should().BeOfType<Answer<PlanResult>.Given>().Which.Value.Should().BeOfType<PlanResult.Planned>().Which.Plan.DaysPast.Should().Be(days);
+    }
+
     private static CheckFiles Check(string text) => new([new WorkflowInput.FromStream("x.yaml", new MemoryStream(Encoding.UTF8.GetBytes(text)))]);
 
     private IMediator Engine(Func<(Pipeline.Workflows.Trade, Sequence<Finding>)>? plugins = null)

@@ -61,6 +61,17 @@ public class HindranceTests
             .Message.Should().StartWith("'trim all areas' is set for Tue 1 Dec 09:00, but that cannot be kept: nobody sits at the bench then");
 
     [Fact]
+    public void A_decided_time_that_what_comes_before_it_leaves_no_time_for_is_named_first()
+    {
+        // trimmed on Monday it stands until Wednesday, so its first coat comes on Thursday
+        var finding = Workshop.In().Weekly("Mon Tue Thu", "19:00", "20:30")
+            .Model("Saint", 1, r => r.Work("trim", 30).Rest(hours: 30).Brush(Boot).Brush(Pot("gilt", Metallic), "suit").At("2026-12-01 19:30")).NoPlan();
+
+        finding.Message.Should().StartWith("'coat the suit' is set for Tue 1 Dec 19:30, but that is ").And.Contain("too early: what comes before it cannot be done sooner");
+        finding.Place.Line.Should().Be(104, "that is the line the painter would change");
+    }
+
+    [Fact]
     public void A_mask_that_must_be_off_before_what_dries_under_it_may_be()
     {
         var finding = Workshop.Evenings().Model("Crane", 1, r => r.Mask("soles", "boots").Brush(Boot, "suit").Rest(hours: 40).Unmask("soles")).NoPlan();

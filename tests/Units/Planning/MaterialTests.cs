@@ -1,3 +1,4 @@
+using System.Globalization;
 using Pipeline.Abstractions;
 using Pipeline.Planning;
 using static Pipeline.Tests.Units.Planning.RouteSteps;
@@ -54,6 +55,42 @@ public class MaterialTests
         var brass = Mix("old brass", Pot("bright brass", Metallic), thinnerPercent: 50);
         var dark = brass with { Name = "dark brass", Recipe = new Recipe([new RecipePart(brass, 1), new RecipePart(Pot("umber", Lacquer), 1)], null) };
         Mixing.Products(dark, 8).Select(p => (p.Name, p.Millilitres)).Should().Equal(("bright brass", 2.0), ("thinner", 2.0), ("umber", 4.0));
+    }
+
+    [Theory]
+    [InlineData("1", 40, ShareOf.Mix, "3 : 2")]
+    [InlineData("3", 40, ShareOf.Mix, "3 : 2")]
+    [InlineData("2 1", 40, ShareOf.Mix, "2 : 1 : 2")]
+    [InlineData("1", 50, ShareOf.Mix, "1 : 1")]
+    [InlineData("1", 75, ShareOf.Mix, "1 : 3")]
+    [InlineData("1", 85, ShareOf.Mix, "2 : 11")]
+    [InlineData("1", 90, ShareOf.Mix, "1 : 9")]
+    [InlineData("1", 30, ShareOf.Mix, "7 : 3")]
+    [InlineData("1", 35, ShareOf.Mix, "9 : 5")]
+    [InlineData("1", 70, ShareOf.Paint, "10 : 7")]
+    [InlineData("2 1", 30, ShareOf.Paint, "14 : 7 : 6")]
+    [InlineData("6", 70, ShareOf.Paint, "6 : 4")]
+    [InlineData("4 3", 60, ShareOf.Paint, "4 : 3 : 4")]
+    [InlineData("1.5 1", 40, ShareOf.Mix, "9 : 6 : 10")]
+    [InlineData("1", 1, ShareOf.Mix, "1 : 0.01")]
+    public void Parts_that_can_be_counted_out(string paints, double percent, ShareOf of, string said)
+    {
+        var recipe = new Recipe([.. paints.Split(' ').Select(part => new RecipePart(Pot($"paint {part}", Waterborne), double.Parse(part, CultureInfo.InvariantCulture)))], new Thinning("water", new Share(percent / 100), of));
+
+        var parts = Mixing.Parts(recipe, 12);
+
+        string.Join(" : ", parts.Select(part => part.Parts.ToString(CultureInfo.InvariantCulture))).Should().Be(said);
+        parts.Sum(part => part.Millilitres).Should().BeApproximately(12, 0.011, "the measures add up to the mix");
+        var thinner = of == ShareOf.Mix ? percent / 100 : percent / (100 + percent);
+        parts[^1].Millilitres.Should().BeApproximately(12 * thinner, 0.006, "what is measured is what was asked for");
+    }
+
+    [Fact]
+    public void Parts_without_thinner_are_said_as_they_are_written()
+    {
+        var recipe = new Recipe([new RecipePart(Pot("moss", Waterborne), 2.5), new RecipePart(Pot("reed", Waterborne), 1)], null);
+
+        Mixing.Parts(recipe, 7).Select(part => part.Parts).Should().Equal(2.5, 1);
     }
 
     private static Layer Sprayed(Paint paint, int coats = 1) => Layer.Of(paint, LayerRole.Colour, Method.Airbrush, Body.Thin, coats);

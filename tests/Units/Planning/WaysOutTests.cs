@@ -71,6 +71,17 @@ public class WaysOutTests
         plan.WaysOut[0].LateMinutes.Should().Be(0);
     }
 
+    [Theory]
+    [InlineData("first worms", "'first worms' (mask the suit)")]
+    [InlineData("suit", "'mask the suit' (line 102)")]
+    public void Of_two_steps_that_are_called_the_same_it_is_said_which(string mask, string said)
+    {
+        var plan = Workshop.Evenings().Tool("airbrush", 1).Model(
+            "Diver", 1, r => r.Spray(Undercoat, role: LayerRole.Undercoat).Mask(mask, "suit").Spray(Boot, "boots").Unmask(mask).Mask("second worms", "suit").Unmask("second worms"), due: "2026-12-01 19:40").Plan();
+
+        plan.WaysOut[0].Words.Should().Be($"follow at the low drying figure (pace: brisk) at {said} on Diver");
+    }
+
     [Fact]
     public void What_is_said_to_be_in_time_is_in_time_when_the_file_says_so()
     {

@@ -1,5 +1,6 @@
 using CsCheck;
 using Pipeline.Abstractions;
+using Pipeline.Planning;
 using Pipeline.Reports;
 using Spectre.Console;
 using static Pipeline.Tests.Units.Reports.Harbour;
@@ -39,6 +40,28 @@ public sealed class PlanTextTests
         Occurrences(text, "is 19 h old when tape goes on").Should().Be(1);
         Occurrences(text, "Spray with extraction to the outside").Should().Be(1);
         Occurrences(text, "nobody has confirmed these").Should().Be(1);
+    }
+
+    [Theory]
+    [InlineData(0, 1, "in time with 1 h to spare.")]
+    [InlineData(29, 2, "in time with 29 d 2 h to spare.")]
+    [InlineData(60, 0, "in time with 60 d to spare.")]
+    [InlineData(99, 2, "in time with 14 weeks to spare.")]
+    [InlineData(-70, 0, "after the due time, by up to 10 weeks.")]
+    public void Time_to_spare_beyond_two_months_is_said_in_weeks(int days, int hours, string said)
+    {
+        var ready = At("1 Dec 20:00");
+        var plan = Empty with { Finishes = [new ModelFinish("Gig", "Harbour", 1, ready, ready, ready.PlusHours((24 * days) + hours), null)] };
+
+        PlanText.Render(plan, TextStyle.Plain).ReplaceLineEndings(" ").Should().Contain(said);
+    }
+
+    [Fact]
+    public void A_plan_that_begins_in_the_past_says_so_in_one_line()
+    {
+        PlanText.Render(Empty, TextStyle.Plain).Should().NotContain("before it was asked for");
+        PlanText.Render(Empty with { DaysPast = 12 }, TextStyle.Plain).Should().Contain("\nIt begins 12 days before it was asked for; nothing is taken as done since.\n");
+        PlanMarkdown.Render(Empty with { DaysPast = 1 }).Should().Contain("It begins 1 day before it was asked for; nothing is taken as done since.");
     }
 
     [Fact]

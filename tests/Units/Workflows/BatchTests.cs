@@ -74,6 +74,24 @@ public class BatchTests
             finding.Level == Level.Note && finding.Message == "There is no 01:30 on 2026-03-29 in Europe/Lisbon: the clocks go forward over it.");
     }
 
+    [Theory]
+    [InlineData("21:30", "19:30", "The sitting from 21:30 to 19:30 goes on over midnight, for 22 h.")]
+    [InlineData("20:00", "08:15", "The sitting from 20:00 to 08:15 goes on over midnight, for 12 h 15 min.")]
+    [InlineData("20:00", "08:00", null)]
+    [InlineData("22:00", "01:30", null)]
+    [InlineData("08:00", "24:00", null)]
+    [InlineData("08:00", "00:00", null)]
+    [InlineData("00:00", "24:00", null)]
+    [InlineData("07:00", "23:00", null)]
+    public void A_night_longer_than_anyone_paints_is_noted(string from, string to, string? said)
+    {
+        var bound = Written.Bind($"batch: Crew\n{Bench[..^2]}, extra: [{{ date: 2026-12-05, from: {from}, to: \"{to}\" }}] }}\n{Kit("Divers", "Diver")}");
+
+        bound.Batch.Should().NotBeNull();
+        bound.Findings.Select(finding => (finding.Level, finding.Message)).Should().Equal(said is null ? [] : [(Level.Note, said)]);
+        bound.Findings.Select(finding => finding.Remedy).Should().Equal(said is null ? [] : [$"If it is the other way round, write 'from: {to}, to: {from}'."]);
+    }
+
     [Fact]
     public void A_mix_takes_after_its_parts()
     {
