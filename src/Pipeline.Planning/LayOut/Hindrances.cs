@@ -113,8 +113,8 @@ internal static class Hindrances
         var (name, route, step, _) = Named(walked, posed, pin.Activity);
         var wait = pin.Wait is { } w ? posed.Problem.Waits[w] : null;
         var decided = walked.Routes[route].Route.Pins.FirstOrDefault(p => p.Step == step?.Index);
-        var isBefore = decided is null && wait is { Least: not null } && pin.By > 0;
-        if (isBefore && Decided(walked, posed, wait!.To, step) is { } after)
+        var isBefore = wait is { Greatest: null, Least: not null } && pin.By > 0;
+        if (isBefore && decided is null && Decided(walked, posed, wait!.To, step) is { } after)
         {
             // what is decided comes later than what has no room before it, and is what the painter has to move
             decided = after;

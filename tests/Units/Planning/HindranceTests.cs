@@ -60,14 +60,15 @@ public class HindranceTests
         Workshop.Evenings().Model("Crane", 1, r => r.Work("trim", minutes: 5).At("2026-12-01 09:00")).NoPlan()
             .Message.Should().StartWith("'trim all areas' is set for Tue 1 Dec 09:00, but that cannot be kept: nobody sits at the bench then");
 
-    [Fact]
-    public void A_decided_time_that_what_comes_before_it_leaves_no_time_for_is_named_first()
+    [Theory]
+    [InlineData(30, 30)] // trimmed on Monday it stands until Wednesday, so its first coat comes on Thursday
+    [InlineData(90, 0)] // trimming fills Monday, so the first coat comes on Tuesday at 19:00 and needs most of an hour
+    public void A_decided_time_that_what_comes_before_it_leaves_no_time_for_is_named_first(double minutes, double hours)
     {
-        // trimmed on Monday it stands until Wednesday, so its first coat comes on Thursday
         var finding = Workshop.In().Weekly("Mon Tue Thu", "19:00", "20:30")
-            .Model("Saint", 1, r => r.Work("trim", 30).Rest(hours: 30).Brush(Boot).Brush(Pot("gilt", Metallic), "suit").At("2026-12-01 19:30")).NoPlan();
+            .Model("Saint", 1, r => r.Work("trim", minutes).Rest(hours).Brush(Boot).Brush(Pot("gilt", Metallic), "suit").At("2026-12-01 19:10")).NoPlan();
 
-        finding.Message.Should().StartWith("'coat the suit' is set for Tue 1 Dec 19:30, but that is ").And.Contain("too early: what comes before it cannot be done sooner");
+        finding.Message.Should().StartWith("'coat the suit' is set for Tue 1 Dec 19:10, but that is ").And.Contain("too early: what comes before it cannot be done sooner");
         finding.Place.Line.Should().Be(104, "that is the line the painter would change");
     }
 
