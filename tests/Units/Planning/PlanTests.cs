@@ -56,7 +56,7 @@ public class PlanTests
     {
         var mix = Evening(Divers().Plan(), 1).Mixes.Should().ContainSingle().Which;
         mix.Name.Should().Be("old brass");
-        mix.Parts.Select(p => (p.Name, p.Parts)).Should().Equal(("bright brass", 2.0), ("thinner", 0.5));
+        mix.Parts.Select(p => (p.Name, p.Parts)).Should().Equal(("bright brass", 4.0), ("thinner", 1.0));
         mix.Parts.Sum(p => p.Millilitres).Should().BeApproximately(mix.Millilitres, 0.02);
         mix.Parts.Should().OnlyContain(p => p.Drops == (int)Math.Round(p.Millilitres * 20));
         Task(Divers().Plan(), "Airbrush old brass").Paint!.FromMix.Should().Be(0);
