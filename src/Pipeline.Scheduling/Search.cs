@@ -21,7 +21,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
 
     // Beyond so many pieces a proof is out of reach: where lots may be parted anywhere, and where only as they are.
     private const int MostPiecesExact = 60;
-    private const int MostPiecesAsParted = 120;
+    private const int MostPiecesAsParted = 160;
 
     private readonly Scoring scoring = new(problem, keep);
     private Schedule? best;

@@ -29,8 +29,8 @@ internal sealed class Annealing(Ground ground, Pricing pricing, int seed, int th
         var legs = start.Count < Short ? 1 : Legs;
         for (var leg = 0; leg < legs && !cancel.IsCancellationRequested; leg++)
         {
-            // Each leg cools down from a lower temperature. In a short sequence one move means more, and it has to be hotter.
-            var hot = 0.15 * Math.Pow(0.6, leg) * Math.Clamp(Math.Pow(120.0 / Math.Max(1, start.Count), 2), 1, 20);
+            // Each leg cools down from a lower temperature.
+            var hot = 0.15 * Math.Pow(0.6, leg) * Heat(start.Count, legs);
             void Leg(int w)
             {
                 if (walks[w].StartFrom(from))
@@ -62,4 +62,9 @@ internal sealed class Annealing(Ground ground, Pricing pricing, int seed, int th
         Work = walks.Sum(w => w.Work);
         return best;
     }
+
+    // In a short sequence one move means more, and it has to be hotter; all the more where another leg comes back to the best.
+    private static double Heat(int runs, int legs) => legs == 1
+        ? Math.Clamp(Math.Pow(120.0 / Math.Max(1, runs), 2), 1, 20)
+        : Math.Clamp(Math.Pow(240.0 / runs, 2), 1, 4);
 }
