@@ -34,7 +34,7 @@ public sealed record Bench
     public Volume? Cup { get; init; }
 
     /// <summary>
-    /// The share of each sitting that a plan leaves free for what takes longer, touching up and tidying; 15 % unless the file says (common practice).
+    /// The share at the end of each sitting that a plan leaves free for what takes longer, touching up and tidying; 15 % unless the file says (common practice).
     /// </summary>
     public Share Slack { get; init; } = new(0.15);
 

@@ -21,7 +21,7 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
         new("climate", "the air over the bench, all day or by day and by night", Needed: false, "{ air: 19 °C, humidity: 55 % }", "21 °C and 50 %"),
         new("cup", "what the airbrush's cup holds", Needed: false, "7 mL"),
         new("protection", "what protects you there", Needed: false, "{ extraction: yes, respirator: yes, gloves: yes }", "not said"),
-        new("slack", "the share of each sitting a plan leaves free for what takes longer", Needed: false, "10 %", "15 %"),
+        new("slack", "the share at the end of each sitting that a plan leaves free for what takes longer", Needed: false, "10 %", "15 %"),
         new("most-per-day", "most attended time in one day for one painter", Needed: false, "3 h"),
     ];
 
