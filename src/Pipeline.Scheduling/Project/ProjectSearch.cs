@@ -16,6 +16,9 @@ internal sealed class ProjectSearch
 
     private const int Turns = 4;
 
+    // Up to so many tasks the exact solver soon proves what lists no longer better; it is asked longer, and they are bred less.
+    private const int Few = 40;
+
     private readonly Tasks tasks;
     private readonly int seed;
     private readonly int threads;
@@ -68,8 +71,9 @@ internal sealed class ProjectSearch
         Offer(start);
         Breed(steps / 50);
         Ask(0.6, steps / 10);
-        Ask(1.4, steps * 2 / 10);
-        for (var turn = 0; turn < Turns && !IsDone; turn++)
+        var isFew = tasks.Count <= Few;
+        Ask(isFew ? 6 : 1.4, steps * (isFew ? 5 : 2) / 10);
+        for (var turn = isFew ? Turns - 1 : 0; turn < Turns && !IsDone; turn++)
         {
             // without any schedule the lists lead nowhere, and the question is whether there is one
             if (Best is null)
