@@ -5,6 +5,10 @@ namespace Pipeline.Plugins;
 /// <summary>What rules ask of layers, surfaces and steps.</summary>
 internal static class Reading
 {
+    /// <summary>Each area as it is when all steps are done; none where there are no steps.</summary>
+    public static IEnumerable<(string Area, Surface Surface)> AtTheEnd(this WalkedSteps route) =>
+        route.Moments.IsEmpty ? [] : route.Moments[^1].After.Areas.Select(area => (area, route.Moments[^1].After[area]));
+
     /// <summary>The areas a coat lands on: named, neither masked nor hidden.</summary>
     public static Sequence<string> Reached(this Moment moment)
     {

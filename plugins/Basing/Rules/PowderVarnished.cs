@@ -32,12 +32,11 @@ public sealed class PowderVarnished : TradeRule
     /// <inheritdoc/>
     public override IEnumerable<Verdict> JudgeRoute(WalkedSteps route)
     {
-        if (!route.Model.IsHandled || route.Moments.IsEmpty)
+        if (!route.Model.IsHandled)
             yield break;
-        var end = route.Moments[^1].After;
-        foreach (var area in end.Areas)
+        foreach (var (area, surface) in route.AtTheEnd())
         {
-            if (end[area] is not { IsHidden: false, Top: { Role: LayerRole.Powder, Family: null } powder })
+            if (surface is not { IsHidden: false, Top: { Role: LayerRole.Powder, Family: null } powder })
                 continue;
             yield return route.Moments[powder.Step].Says(
                 Level.Warning,

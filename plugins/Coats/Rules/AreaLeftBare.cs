@@ -11,9 +11,6 @@ public sealed class AreaLeftBare : TradeRule
     /// <inheritdoc/>
     public override IEnumerable<Verdict> JudgeRoute(WalkedSteps route)
     {
-        if (route.Moments.IsEmpty)
-            yield break;
-        var end = route.Moments[^1].After;
         Moment? undercoat = null;
         var kept = new HashSet<string>(StringComparer.Ordinal);
         foreach (var moment in route.Moments)
@@ -27,9 +24,9 @@ public sealed class AreaLeftBare : TradeRule
 
         if (undercoat is null)
             yield break;
-        foreach (var area in end.Areas)
+        foreach (var (area, surface) in route.AtTheEnd())
         {
-            if (!end[area].Layers.IsEmpty || end[area].IsHidden || kept.Contains(area) || WasCoated(route, area))
+            if (!surface.Layers.IsEmpty || surface.IsHidden || kept.Contains(area) || WasCoated(route, area))
                 continue;
             yield return undercoat.Says(
                 Level.Note,

@@ -11,12 +11,9 @@ public sealed class DecalNotSealed : TradeRule
     /// <inheritdoc/>
     public override IEnumerable<Verdict> JudgeRoute(WalkedSteps route)
     {
-        if (route.Moments.IsEmpty)
-            yield break;
-        var end = route.Moments[^1].After;
-        foreach (var area in end.Areas)
+        foreach (var (area, surface) in route.AtTheEnd())
         {
-            if (!end[area].IsHidden && Bare(end[area]) is { } decal && !IsMaskedAfter(route, decal.Step, area))
+            if (!surface.IsHidden && Bare(surface) is { } decal && !IsMaskedAfter(route, decal.Step, area))
             {
                 yield return route.Moments[decal.Step].Says(
                     Level.Warning,

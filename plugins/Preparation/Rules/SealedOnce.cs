@@ -11,12 +11,9 @@ public sealed class SealedOnce : TradeRule
     /// <inheritdoc/>
     public override IEnumerable<Verdict> JudgeRoute(WalkedSteps route)
     {
-        if (route.Moments.IsEmpty)
-            yield break;
-        var end = route.Moments[^1].After;
-        foreach (var area in end.Areas)
+        foreach (var (area, surface) in route.AtTheEnd())
         {
-            if (end[area].Material.Name != "fibreboard" || OnlySealer(end[area]) is not { } sealer)
+            if (surface.Material.Name != "fibreboard" || OnlySealer(surface) is not { } sealer)
                 continue;
             yield return route.Moments[sealer.Step].Says(
                 Level.Note,

@@ -45,7 +45,7 @@ public static class Contradictions
             if (!IsOut(problem, members, inside, leeway))
                 continue;
             var greatest = inside.Where(w => problem.Waits[w].Greatest is not null).OrderBy(w => problem.Waits[w].Greatest).ToList();
-            found.Add(new Obstacle.GreatestWaitTooShort(greatest.Find(w => !IsOut(problem, members, [.. inside.Where(other => other != w)], leeway), greatest[0])));
+            found.Add(new Obstacle.GreatestWaitTooShort(greatest.Where(w => !IsOut(problem, members, [.. inside.Where(other => other != w)], leeway)).Append(greatest[0]).First()));
         }
 
         return found.ToImmutable();
@@ -70,11 +70,5 @@ public static class Contradictions
         };
         var net = new Net(alone);
         return Heads.Of(net, new Components(net), new Hours(net)).Starts.Any(start => start >= Hours.Never);
-    }
-
-    private static int Find(this List<int> waits, Func<int, bool> isIt, int otherwise)
-    {
-        var at = waits.FindIndex(wait => isIt(wait));
-        return at < 0 ? otherwise : waits[at];
     }
 }

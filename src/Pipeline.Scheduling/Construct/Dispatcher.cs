@@ -91,7 +91,7 @@ internal sealed class Dispatcher
         {
             if (net.PinnedStart[a] is not { } pin)
                 continue;
-            var spot = PinnedSpot(fitting, a, pin);
+            var spot = fitting.Earliest(a, 0, net.Units[a], long.MinValue / 4, pin);
             if (spot.Start != pin)
             {
                 Obstacle = new Obstacle.PinContradicts(a, null, 0);
@@ -107,12 +107,6 @@ internal sealed class Dispatcher
         }
 
         return true;
-    }
-
-    private Spot PinnedSpot(Fitting fitting, int a, long pin)
-    {
-        var spot = fitting.Earliest(a, 0, net.Units[a], long.MinValue / 4, pin);
-        return spot;
     }
 
     /// <summary>All units of an activity that no ring ties, parted where it pays.</summary>
