@@ -28,10 +28,10 @@ public static class Stages
             return new Checked(texts, null, bound.ToSequence());
 
         var walked = Walk.Run(batch, trade);
-        var unkeepable = UnkeepableWaits.Of(walked);
-        return new Checked(texts, walked, bound.Concat(TimeJudge.BeforePlan(walked, trade)).Concat(unkeepable).ToSequence())
+        var never = NoRoom.Of(walked).Concat(UnkeepableWaits.Of(walked)).ToSequence();
+        return new Checked(texts, walked, bound.Concat(TimeJudge.BeforePlan(walked, trade)).Concat(never).ToSequence())
         {
-            Unkeepable = unkeepable,
+            Unplannable = never,
             RulesOfPlans = trade.Rules.Select(rule => rule.Item).OfType<PlanRule>().Select(rule => rule.Name).ToSequence(),
         };
     }
@@ -74,12 +74,12 @@ public sealed record Checked(Sequence<SourceText> Texts, Walked? Walked, Sequenc
 {
     /// <summary>
     /// The batch, if a plan may be laid on it: it was understood and no rule sees an error. A plugin that failed does not stand
-    /// in the way, nor what rules of plans say of decided starts, nor waits out of reach: planning shows that, and what could be done.
+    /// in the way, nor what rules of plans say of decided starts, nor what no plan can do: planning shows that, and what could be done.
     /// </summary>
-    public Walked? Sound => Findings.Without(Unkeepable.Contains).Any(finding => finding is { Level: Level.Error, Rule: { } rule, Silenced: null } && !RulesOfPlans.Contains(rule)) ? null : Walked;
+    public Walked? Sound => Findings.Without(Unplannable.Contains).Any(finding => finding is { Level: Level.Error, Rule: { } rule, Silenced: null } && !RulesOfPlans.Contains(rule)) ? null : Walked;
 
-    /// <summary>Those of the findings that say of waits that no plan can keep them; a plan, or why there is none, says more.</summary>
-    public Sequence<Finding> Unkeepable { get; init; }
+    /// <summary>Those of the findings that say what no plan has room for or can keep; a plan, or why there is none, says more.</summary>
+    public Sequence<Finding> Unplannable { get; init; }
 
     /// <summary>Names of the rules that judge plans.</summary>
     public Sequence<string> RulesOfPlans { get; init; }

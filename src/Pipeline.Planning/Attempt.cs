@@ -45,7 +45,8 @@ internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, Can
         // what takes longer than it did is what the room was left for: better that than moving other work about
         if (request.Keep is not null && trial is Trial.Found { Table: var moved } && filled is Trial.Found { Table: var kept } && (kept.IsInTime || !moved.IsInTime))
             return kept.Planned.Score.Moved < moved.Planned.Score.Moved ? filled : trial;
-        return filled is Trial.Found { Table.IsInTime: true } || (trial is Trial.None && filled is Trial.Found) ? filled : trial;
+        // where there is no plan either way, the reasons speak of the sittings as they are
+        return filled is Trial.Found { Table.IsInTime: true } || trial is Trial.None ? filled : trial;
     }
 
     /// <summary>One schedule.</summary>

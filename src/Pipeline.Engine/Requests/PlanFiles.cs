@@ -94,7 +94,7 @@ internal sealed class PlanFilesHandler(CheckFilesHandler check, WrittenPlans pla
         if (done.Sound is not { } walked)
             return new PlanResult.Unsound(done);
         // the planner says it better, at the pace and for the hours asked for
-        done = done with { Findings = done.Findings.Without(done.Unkeepable.Contains), Unkeepable = [] };
+        done = done with { Findings = done.Findings.Without(done.Unplannable.Contains), Unplannable = [] };
         var zone = walked.Batch.Bench.Zone;
         var now = clock.GetCurrentInstant();
         var from = request.From is { } said ? zone.AtLeniently(said).ToInstant() : RoundedUp(now);

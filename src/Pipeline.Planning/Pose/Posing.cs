@@ -106,10 +106,12 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
         return [.. batch.Bench.Tools.Where(tool => named.Contains(tool.Name))];
     }
 
+    /// <summary>The place or machine a step's pieces stand in, if the bench lists it; null for none.</summary>
+    public static string? PlaceOf(Work work) => work.StandsIn ?? (work.NeedsDryingPlace ? Rack : null);
+
     private static ImmutableArray<PlaceUse> PlacesOf(Work work, List<BenchTool> places, long untilDry)
     {
-        var name = work.StandsIn ?? (work.NeedsDryingPlace ? Rack : "");
-        var place = places.FindIndex(known => string.Equals(known.Name, name, StringComparison.OrdinalIgnoreCase));
+        var place = places.FindIndex(known => string.Equals(known.Name, PlaceOf(work), StringComparison.OrdinalIgnoreCase));
         return place < 0 ? [] : [new PlaceUse(place, 1, work.NeedsDryingPlace ? untilDry : 0)];
     }
 

@@ -1,4 +1,3 @@
-using NodaTime;
 using Pipeline.Abstractions;
 using Pipeline.Scheduling;
 using Pipeline.Surfaces;
@@ -15,9 +14,6 @@ public static class UnkeepableWaits
     // Clocks are set back and forth; the nights on which they are may be longer or shorter by this much than those looked at.
     private const double ClockChangeMinutes = 60;
 
-    private static readonly LocalDate AnyMonday = new(2026, 1, 5);
-    private const int LongestLookDays = 3 * 366;
-
     /// <summary>
     /// What stands in the way of every plan. Of level error where even the low figures do, of level warning where a brisk pace leaves room and
     /// the pace of the file does not. Decided times are left out of it: others judge them.
@@ -26,8 +22,7 @@ public static class UnkeepableWaits
     public static Sequence<Finding> Of(Walked walked)
     {
         ArgumentNullException.ThrowIfNull(walked);
-        var wrong = walked.Findings.Where(finding => finding is { Level: Level.Error, Silenced: null }).Select(finding => finding.Model).ToHashSet();
-        var right = walked with { Routes = walked.Routes.Where(route => HasGreatest(route) && !wrong.Contains(route.Route.Model.Name)).ToSequence() };
+        var right = AnyTime.Right(walked, HasGreatest);
         var never = At(right, new Pacing(right, Pace.Brisk));
         // beside decided times the planner goes to the low figures by itself
         var decided = Enumerable.Range(0, right.Routes.Count).Where(r => !right.Routes[r].Route.Pins.IsEmpty);
@@ -48,7 +43,8 @@ public static class UnkeepableWaits
         // only greatest waits can be out of reach
         if (!walked.Routes.Any(HasGreatest))
             return [];
-        var (from, until) = Look(walked);
+        var tied = walked.Routes.Max(route => route.Waits.Select(wait => wait.Needs.Span).OfType<Span.AtMost>().Sum(most => most.Time.Minutes));
+        var (from, until) = AnyTime.Around(walked.Batch.Bench, 21 + (int)Math.Min(100_000, Math.Ceiling(2 * tied / 1440)));
         var posing = new Posing(walked, from, pacing, slack: 0);
         var posed = posing.Until(until);
         if (posing.Findings.Count > 0)
@@ -61,23 +57,4 @@ public static class UnkeepableWaits
     }
 
     private static bool HasGreatest(WalkedRoute route) => route.Waits.Any(wait => wait.Needs.Span is Span.AtMost);
-
-    // From before any date the file names, when the weekly sittings alone hold, until after all of them; and long enough each time for whatever
-    // greatest waits tie together. No look at all where that is too long.
-    private static (Instant From, Instant Until) Look(Walked walked)
-    {
-        var bench = walked.Batch.Bench;
-        var dates = bench.Dated.Select(sitting => sitting.Date)
-            .Concat(bench.Away.SelectMany(away => new[] { away.First, away.Last }))
-            .Concat(bench.Painters.SelectMany(painter => painter.Dates))
-            .DefaultIfEmpty(AnyMonday)
-            .ToList();
-        var tied = walked.Routes.Max(route => route.Waits.Select(wait => wait.Needs.Span).OfType<Span.AtMost>().Sum(most => most.Time.Minutes));
-        var days = 21 + (int)Math.Min(100_000, Math.Ceiling(2 * tied / 1440));
-        var (first, last) = (dates.Min(), dates.Max());
-        var from = first.PlusDays(-days).AtStartOfDayInZone(bench.Zone).ToInstant();
-        if ((bench.Weekly.IsEmpty && bench.Dated.IsEmpty) || Period.DaysBetween(first, last) + (2 * days) > LongestLookDays)
-            return (from, from);
-        return (from, last.PlusDays(days).AtStartOfDayInZone(bench.Zone).ToInstant());
-    }
 }

@@ -2,9 +2,18 @@ using System.Collections.Immutable;
 
 namespace Pipeline.Scheduling;
 
-/// <summary>Waits that no schedule can keep, seen without a search. What is named here is sure; what is not may still be impossible.</summary>
+/// <summary>What no schedule can keep, seen without a search. What is named here is sure; what is not may still be impossible.</summary>
 public static class Contradictions
 {
+    /// <summary>Activities whose smallest run fits into no open interval, and those that need more of a place than there is.</summary>
+    /// <exception cref="ArgumentException">The problem is malformed.</exception>
+    public static ImmutableArray<Obstacle> OfRoom(Problem problem)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        WellFormed.Check(problem);
+        return Feasibility.OfRoom(new Net(problem));
+    }
+
     /// <summary>
     /// Rings of waits that ask for more time than they allow, whatever the open hours: one for each group of activities that waits tie together.
     /// </summary>

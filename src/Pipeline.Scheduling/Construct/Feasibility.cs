@@ -7,6 +7,13 @@ internal static class Feasibility
 {
     public static ImmutableArray<Obstacle> Of(Net net)
     {
+        var tooEarly = Enumerable.Range(0, net.Count).Where(a => net.Done[a] < net.Units[a] && net.PinnedStart[a] < net[a].NotBefore);
+        return OfRoom(net).AddRange(tooEarly.Select(a => new Obstacle.PinContradicts(a, null, net[a].NotBefore - net.PinnedStart[a]!.Value)));
+    }
+
+    /// <summary>What fits into no open interval or no place.</summary>
+    public static ImmutableArray<Obstacle> OfRoom(Net net)
+    {
         var obstacles = ImmutableArray.CreateBuilder<Obstacle>();
         var hours = new Hours(net);
         for (var a = 0; a < net.Count; a++)
@@ -15,8 +22,6 @@ internal static class Feasibility
                 continue;
             if (net.Attended[a] && hours.SmallestRun(a) > hours.Longest(a))
                 obstacles.Add(new Obstacle.FitsNoInterval(a, hours.SmallestRun(a), hours.Longest(a)));
-            if (net.PinnedStart[a] < net[a].NotBefore)
-                obstacles.Add(new Obstacle.PinContradicts(a, null, net[a].NotBefore - net.PinnedStart[a]!.Value));
             foreach (var stay in net.Stays[a])
             {
                 var together = net[a].Together || (net.Whole[a] && net.Step[a] == 0) ? net.Units[a] - net.Done[a] : 1;

@@ -38,17 +38,18 @@ internal static class InstancesBenchmark
     {
         if (args.Length == 0 || !Directory.Exists(args[0]))
         {
-            Console.Error.WriteLine("benchmarks: instances FOLDER [--set NAME] [--take N] [--effort quick|usual|thorough]");
+            Console.Error.WriteLine("benchmarks: instances FOLDER [--set NAME] [--named BEGINNING[,BEGINNING…]] [--take N] [--effort quick|usual|thorough]");
             return 2;
         }
 
         var only = Words.After(args, "--set");
         var take = int.Parse(Words.After(args, "--take") ?? "1000000", CultureInfo.InvariantCulture);
+        var named = Words.After(args, "--named")?.Split(',');
         var effort = Enum.Parse<Effort>(Words.After(args, "--effort") ?? "usual", ignoreCase: true);
         foreach (var (set, zip, table) in Sets)
         {
             if ((only is null || only == set) && File.Exists(Path.Combine(args[0], zip)))
-                Set(set, Path.Combine(args[0], zip), Table(Path.Combine(args[0], table), set), take, effort);
+                Set(set, Path.Combine(args[0], zip), Table(Path.Combine(args[0], table), set), named, take, effort);
         }
 
         if (only == "setups" && Path.Combine(args[0], "setups-single-machine.zip") is var setups && File.Exists(setups))
@@ -57,10 +58,12 @@ internal static class InstancesBenchmark
         return 0;
     }
 
-    private static void Set(string set, string zip, Dictionary<string, Known> table, int take, Effort effort)
+    private static void Set(string set, string zip, Dictionary<string, Known> table, string[]? named, int take, Effort effort)
     {
         using var archive = ZipFile.OpenRead(zip);
-        var entries = archive.Entries.Where(e => e.Length > 0 && table.ContainsKey(Key(set, e.Name))).OrderBy(e => e.Name, StringComparer.Ordinal).ToList();
+        var entries = archive.Entries.Where(e => e.Length > 0 && table.ContainsKey(Key(set, e.Name)) && named?.Any(e.Name.StartsWith) != false).OrderBy(e => e.Name, StringComparer.Ordinal).ToList();
+        if (entries.Count == 0)
+            return;
         // every n-th, so that all parts of a set are there
         var every = Math.Max(1, (entries.Count + take - 1) / take);
         int solved = 0, proved = 0, impossible = 0, wrong = 0, count = 0;
@@ -69,6 +72,7 @@ internal static class InstancesBenchmark
         var toBest = new List<double>();
         var cpu = new List<double>();
         var open = new List<string>();
+        var longer = new List<string>();
         for (var i = 0; i < entries.Count; i += every, count++)
         {
             using var reader = new StreamReader(entries[i].Open());
@@ -87,6 +91,8 @@ internal static class InstancesBenchmark
                     toBest.Add(last);
                     if (known.Upper is { } upper)
                         gaps.Add(100.0 * (plan.Score.Finish - upper) / upper);
+                    if (plan.Score.Finish > known.Upper)
+                        longer.Add($"{Key(set, entries[i].Name)} {plan.Score.Finish} for {known.Upper}");
                     overPath.Add(100.0 * ((double)plan.Score.Finish / InstanceFiles.CriticalPath(problem) - 1));
                     break;
                 case Outcome.Impossible { Obstacles: var obstacles } when !obstacles.Any(o => o is Obstacle.NotFound):
@@ -108,6 +114,7 @@ internal static class InstancesBenchmark
             $"{set,-8} {count,4} instances: solved {solved}, proved best {proved}, proved impossible {impossible}, contradicting the table {wrong}; from the best known {gaps.DefaultIfEmpty(0).Average():0.00} %, over the critical path {overPath.DefaultIfEmpty(0).Average():0.00} %, median time to best {toBest.DefaultIfEmpty(0).ElementAt(toBest.Count / 2):0.00} s, CPU per instance: median {cpu[cpu.Count / 2]:0.0} s, mean {cpu.Average():0.0} s"));
         if (open.Count > 0)
             Console.WriteLine($"         neither a plan nor a proof for: {string.Join(", ", open)}");
+        Console.WriteLine($"         longer than the best known: {longer.Count}{(longer.Count > 0 ? ": " + string.Join(", ", longer) : "")}");
         if (Published.TryGetValue(set, out var published))
             Console.WriteLine($"         published for the whole set, {published}");
     }

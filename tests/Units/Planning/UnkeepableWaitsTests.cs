@@ -77,10 +77,10 @@ public class UnkeepableWaitsTests
     [Fact]
     public void Where_a_model_has_a_mistake_that_is_said_first() =>
         Checked(Batch(DayLong, "low-tack tape", TwoCoats).Replace("- unmask: blobs", "- unmask: blobs\n          - unmask: blobs", StringComparison.Ordinal))
-            .Unkeepable.Should().BeEmpty();
+            .Unplannable.Should().BeEmpty();
 
     private static Sequence<Finding> Said(string sittings, string mask, string coats, string pace = "comfortable", string silence = "") =>
-        Checked(Batch(sittings, mask, coats, pace, silence)).Unkeepable;
+        Checked(Batch(sittings, mask, coats, pace, silence)).Unplannable;
 
     private static Checked Checked(string yaml)
     {

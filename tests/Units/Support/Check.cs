@@ -22,7 +22,7 @@ internal static class Check
     public static IReadOnlyList<Finding> File(string yaml)
     {
         var walked = Walked(yaml);
-        return [.. TimeJudge.BeforePlan(walked, Trade).Concat(UnkeepableWaits.Of(walked)).OrderBy(finding => finding.Place)];
+        return [.. TimeJudge.BeforePlan(walked, Trade).Concat(NoRoom.Of(walked)).Concat(UnkeepableWaits.Of(walked)).OrderBy(finding => finding.Place)];
     }
 
     /// <summary>What is said about a workflow and, where it may be planned, about its plan from a Monday evening on; the same thing once.</summary>
