@@ -158,10 +158,13 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         var random = new Random(seed);
         var units = bound.LatestStarts(bound.Finish);
         var latest = Enumerable.Range(0, net.Count).Select(a => (double)units[net.Offset[a]]).ToArray();
+        var furthest = latest.Select(Math.Abs).DefaultIfEmpty(0).Max();
         for (var i = 0; i < (best is null && isProject ? MostFailures : MostDispatches) && (best is null || (work < Budget / 10 && !cancel.IsCancellationRequested)); i++)
         {
             var noise = i == 0 ? 0 : 0.02 * i;
-            var keys = latest.Select(t => t * (1 + (noise * (random.NextDouble() - 0.5)))).ToArray();
+            // as long as there is none, what is as urgent as another changes places with it, too
+            var mixing = best is null ? noise * furthest : 0;
+            var keys = latest.Select(t => Jittered(t, noise, mixing, random)).ToArray();
             var table = dispatcher.Fill(new Dispatch(keys, PartingWorth: i % 3 == 0 ? 0.5 : i % 3 == 1 ? 1e9 : 0));
             obstacle = dispatcher.Obstacle ?? obstacle;
             if (table is null)
@@ -178,6 +181,12 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
             sittings.Improve(net.Count < FewActivities ? Budget / 8 : Budget * 5 / 6, table => Offer(table, bound), cancel);
         work += sittings.Work;
         return obstacle;
+    }
+
+    private static double Jittered(double key, double share, double span, Random random)
+    {
+        var luck = random.NextDouble() - 0.5;
+        return (key * (1 + (share * luck))) + (span * luck);
     }
 
     // What stood in the way of the last try is a hint, no proof.

@@ -67,14 +67,19 @@ internal sealed class ToolLoads
     /// </summary>
     private static Attended Between(Paint? from, Paint? to, Tables tables)
     {
-        if (from is null || from.Name == to?.Name)
+        if (from?.Name == to?.Name)
             return default;
+        if (from is null)
+            return Minutes(tables, ToolChange.GetReady);
         if (to is null)
             return AtEnd(from, tables);
         var carrier = from.Family.Carrier != to.Family.Carrier ? Minutes(tables, ToolChange.FamilyChange) : default;
         var strip = from.IsMetallic ? Minutes(tables, ToolChange.AfterMetallic) : default;
         var isDarker = Lightness.Of(from) is { } before && Lightness.Of(to) is { } after && after <= before;
-        return Longest(carrier, strip, Minutes(tables, isDarker ? ToolChange.LightToDark : ToolChange.DarkToLight));
+        var change = Longest(carrier, strip, Minutes(tables, isDarker ? ToolChange.LightToDark : ToolChange.DarkToLight));
+        // whoever would rather clean it out altogether and get it ready anew may do so
+        var anew = AtEnd(from, tables) + Minutes(tables, ToolChange.GetReady);
+        return change.CompareTo(anew) > 0 ? anew : change;
     }
 
     private static Attended AtEnd(Paint? paint, Tables tables) =>

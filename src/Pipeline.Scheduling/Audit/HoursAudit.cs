@@ -12,7 +12,7 @@ internal static class HoursAudit
             var isJudged = judged.Contains(run);
             if (isJudged && activity.IsAttended != (run.Worker != -1))
                 faults.Add(new Fault(FaultKind.WrongWorker, $"'{activity.Name}' at {run.Start} has a worker and needs none, or the other way round."));
-            else if (isJudged && (run.Worker >= problem.Workers.Length || (run.Worker >= 0 && !activity.Workers.IsEmpty && !activity.Workers.Contains(run.Worker))))
+            else if (isJudged && (run.Worker < -1 || run.Worker >= problem.Workers.Length || (run.Worker >= 0 && !activity.Workers.IsEmpty && !activity.Workers.Contains(run.Worker))))
                 faults.Add(new Fault(FaultKind.WrongWorker, $"'{activity.Name}' at {run.Start} is done by worker {run.Worker}, who may not."));
             else if (run.Worker >= 0)
                 blocks.Add((run.Worker, run.Start, run.End, isJudged, activity.Name));

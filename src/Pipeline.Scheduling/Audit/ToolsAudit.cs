@@ -46,6 +46,7 @@ internal static class ToolsAudit
     private static void Follow(Problem problem, Tool tool, int number, List<Event> events, HashSet<Run> judged, List<Fault> faults)
     {
         Run? last = null; // the run that left the tool loaded
+        var closedUntil = long.MinValue;
         var busyUntil = long.MinValue;
         foreach (var now in events)
         {
@@ -61,6 +62,8 @@ internal static class ToolsAudit
 
             if (now.Run is { } run)
             {
+                if (isJudged && run.Start < closedUntil)
+                    faults.Add(new Fault(FaultKind.CloseDown, $"{tool.Name} {number} was closed down until {closedUntil} and is taken up again at {run.Start}."));
                 var load = problem.Activities[run.Activity].Tool!.Load;
                 var needed = last is null ? tool.Fill[load] : tool.CleanOut[problem.Activities[last.Activity].Tool!.Load][load];
                 if (isJudged && run.CleanOut != needed)
@@ -73,7 +76,11 @@ internal static class ToolsAudit
                 if (last is null)
                     faults.Add(new Fault(FaultKind.CloseDown, $"{tool.Name} {number} is closed down at {close.Start} and holds nothing."));
                 else
+                {
                     Judge(last, close);
+                    closedUntil = LeftAt(problem, last);
+                }
+
                 last = null;
             }
         }

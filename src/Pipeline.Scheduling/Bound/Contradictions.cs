@@ -54,6 +54,9 @@ public static class Contradictions
             if (!IsOut(problem, members, inside, leeway))
                 continue;
             var greatest = inside.Where(w => problem.Waits[w].Greatest is not null).OrderBy(w => problem.Waits[w].Greatest).ToList();
+            // a least wait below zero ties activities together as well
+            if (greatest.Count == 0)
+                continue;
             found.Add(new Obstacle.GreatestWaitTooShort(greatest.Where(w => !IsOut(problem, members, [.. inside.Where(other => other != w)], leeway)).Append(greatest[0]).First()));
         }
 

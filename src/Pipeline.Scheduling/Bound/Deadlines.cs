@@ -1,6 +1,6 @@
 namespace Pipeline.Scheduling;
 
-/// <summary>The latest own start of every unit if all is to be finished by some time: the heads' mirror image.</summary>
+/// <summary>The latest own start of every unit if all is to be finished by some time and what is pinned is kept: the heads' mirror image.</summary>
 internal sealed class Deadlines(Net net, Components components, Hours hours)
 {
     // A tied group may need many rounds to settle; stopping early leaves deadlines that are later, and so still true.
@@ -14,8 +14,11 @@ internal sealed class Deadlines(Net net, Components components, Hours hours)
     {
         for (var a = 0; a < net.Count; a++)
         {
+            var first = finish[a] - net.Duration[a] - ((net.Units[a] - 1) * net.Step[a]);
+            if (net.PinnedStart[a] is { } pin)
+                first = Math.Min(first, pin + net.MostCleanOut(a) + net[a].SetUp);
             for (var k = 0; k < net.Units[a]; k++)
-                latest[net.Offset[a] + k] = finish[a] - net.Duration[a] - ((net.Units[a] - 1 - k) * net.Step[a]);
+                latest[net.Offset[a] + k] = first + (k * net.Step[a]);
         }
 
         net.FillPast(latest);

@@ -152,9 +152,10 @@ internal sealed class Heads
             return false;
         }
 
-        if (net.PinnedStart[a] is not null && hours is null)
+        // what begins at a pinned start may have its tool cleaned out first
+        if (net.PinnedStart[a] is { } pin && hours is null && start - (pin + net.MostCleanOut(a) + net[a].SetUp + (unit * net.Step[a])) is > 0 and var late)
         {
-            Obstacle ??= new Obstacle.PinContradicts(a, arc.Wait, start - Starts[offset]);
+            Obstacle ??= new Obstacle.PinContradicts(a, arc.Wait, late);
             return false;
         }
 

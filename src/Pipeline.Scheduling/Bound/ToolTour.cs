@@ -13,11 +13,11 @@ internal static class ToolTour
     {
         if (loads.Count == 0)
             return 0;
-        var cost = Shortest(tool, loads);
+        var ways = new Ways(tool, loads);
         var n = loads.Count;
         var another = loads.Min(l => tool.CloseDown[l]) + loads.Min(l => tool.Fill[l]);
         if (n > MostLoads)
-            return Math.Max(Entries(cost, n), (sessions - 1) * another);
+            return Math.Max(Entries(ways, n), (sessions - 1) * another);
 
         // best[set, last, s]: all loads of the set visited in s sessions, ending loaded with the last
         var most = Math.Min(sessions, n);
@@ -27,7 +27,7 @@ internal static class ToolTour
             for (var last = 0; last < n; last++)
             {
                 for (var s = 1; s <= most; s++)
-                    best[set, last, s] = (set & (1 << last)) == 0 ? Hours.Never : Reach(best, tool, loads, cost, set, last, s);
+                    best[set, last, s] = (set & (1 << last)) == 0 ? Hours.Never : Reach(best, tool.Fill[loads[last]], ways, n, set, last, s);
             }
         }
 
@@ -42,63 +42,69 @@ internal static class ToolTour
     }
 
     /// <summary>The same where there are several tools alike: every load is entered at least once, from clean or from the nearest.</summary>
-    public static long Entries(Tool tool, IReadOnlyList<int> loads) => Entries(Shortest(tool, loads), loads.Count);
+    public static long Entries(Tool tool, IReadOnlyList<int> loads) => Entries(new Ways(tool, loads), loads.Count);
 
-    private static long Entries(long[,] cost, int loads)
+    private static long Entries(Ways ways, int loads)
     {
         long entries = 0;
         for (var j = 0; j < loads; j++)
-            entries += Enumerable.Range(0, loads + 1).Where(i => i != j).Min(i => cost[i, j]);
+            entries += Enumerable.Range(0, loads).Where(i => i != j).Select(i => ways.Between(i, j)).Append(ways.FromClean(j)).Min();
         return entries;
     }
 
-    private static long Reach(long[,,] best, Tool tool, IReadOnlyList<int> loads, long[,] cost, int set, int last, int s)
+    private static long Reach(long[,,] best, long fill, Ways ways, int loads, int set, int last, int s)
     {
         var rest = set & ~(1 << last);
         if (rest == 0)
-            return s == 1 ? tool.Fill[loads[last]] : Hours.Never;
+            return s == 1 ? fill : Hours.Never;
         var least = Hours.Never;
-        for (var before = 0; before < loads.Count; before++)
+        for (var before = 0; before < loads; before++)
         {
             if ((rest & (1 << before)) == 0)
                 continue;
-            least = Math.Min(least, best[rest, before, s] + cost[before, last]);
+            least = Math.Min(least, best[rest, before, s] + ways.Between(before, last));
+            // loads seen before may lie on the way
             if (s > 1)
-                least = Math.Min(least, best[rest, before, s - 1] + tool.CloseDown[loads[before]] + tool.Fill[loads[last]]);
+                least = Math.Min(least, best[rest, before, s - 1] + ways.ToClean(before) + ways.FromClean(last));
         }
 
         return Math.Min(least, Hours.Never);
     }
 
-    // Cheapest way from each load to each other, over any loads or clean between; the last row is from clean.
-    private static long[,] Shortest(Tool tool, IReadOnlyList<int> loads)
+    // The cheapest way from each load or clean to each other, over any loads or clean between.
+    private sealed class Ways
     {
-        var all = tool.Loads.Length;
-        var full = new long[all + 1, all + 1];
-        for (var i = 0; i < all; i++)
-        {
-            for (var j = 0; j < all; j++)
-                full[i, j] = tool.CleanOut[i][j];
-            full[i, all] = tool.CloseDown[i];
-            full[all, i] = tool.Fill[i];
-        }
+        private readonly IReadOnlyList<int> loads;
+        private readonly int clean;
+        private readonly long[,] cost;
 
-        for (var via = 0; via <= all; via++)
+        public Ways(Tool tool, IReadOnlyList<int> loads)
         {
-            for (var i = 0; i <= all; i++)
+            this.loads = loads;
+            clean = tool.Loads.Length;
+            cost = new long[clean + 1, clean + 1];
+            for (var i = 0; i < clean; i++)
             {
-                for (var j = 0; j <= all; j++)
-                    full[i, j] = Math.Min(full[i, j], full[i, via] + full[via, j]);
+                for (var j = 0; j < clean; j++)
+                    cost[i, j] = tool.CleanOut[i][j];
+                cost[i, clean] = tool.CloseDown[i];
+                cost[clean, i] = tool.Fill[i];
+            }
+
+            for (var via = 0; via <= clean; via++)
+            {
+                for (var i = 0; i <= clean; i++)
+                {
+                    for (var j = 0; j <= clean; j++)
+                        cost[i, j] = Math.Min(cost[i, j], cost[i, via] + cost[via, j]);
+                }
             }
         }
 
-        var cost = new long[loads.Count + 1, loads.Count];
-        for (var i = 0; i <= loads.Count; i++)
-        {
-            for (var j = 0; j < loads.Count; j++)
-                cost[i, j] = full[i < loads.Count ? loads[i] : all, loads[j]];
-        }
+        public long Between(int from, int to) => cost[loads[from], loads[to]];
 
-        return cost;
+        public long ToClean(int from) => cost[loads[from], clean];
+
+        public long FromClean(int to) => cost[clean, loads[to]];
     }
 }

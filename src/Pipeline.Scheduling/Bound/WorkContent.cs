@@ -64,10 +64,15 @@ internal sealed class WorkContent
                     pieces.Add((clock.At(heads[u]), clock.At(latest[u] + net[a].PerUnit), net[a].PerUnit));
             }
 
-            if (leastRuns[a] > 1 && net[a].SetUp + net[a].PutAway > 0)
-                pieces.Add((clock.At(heads[first]), clock.At(latest[last]), (leastRuns[a] - 1) * (net[a].SetUp + net[a].PutAway)));
+            var parted = leastRuns[a] - 1;
+            // one pair of hands has put away before the last run; of several, one may still be at it after the last
+            var putAwayEnd = clock.At(latest[last] + net[a].PerUnit + net[a].PutAway);
+            if (parted > 0 && net[a].SetUp > 0)
+                pieces.Add((clock.At(heads[first]), clock.At(latest[last]), parted * net[a].SetUp));
+            if (parted > 0 && net[a].PutAway > 0)
+                pieces.Add((clock.At(heads[first]), net.Workers[a].Length == 1 ? clock.At(latest[last]) : putAwayEnd, parted * net[a].PutAway));
             if (net[a].PutAway > 0)
-                pieces.Add((clock.At(heads[last] + net[a].PerUnit), clock.At(latest[last] + net[a].PerUnit + net[a].PutAway), net[a].PutAway));
+                pieces.Add((clock.At(heads[last] + net[a].PerUnit), putAwayEnd, net[a].PutAway));
         }
 
         foreach (var (users, ticks) in tours)

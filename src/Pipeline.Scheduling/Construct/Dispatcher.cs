@@ -87,10 +87,10 @@ internal sealed class Dispatcher
     /// <summary>Puts in what must start at a given tick; false leaves the obstacle.</summary>
     public bool PutPinned(Timetable table, Fitting fitting)
     {
-        for (var a = 0; a < net.Count; a++)
+        // in their order in time: a tool is cleaned out after what was in it before
+        foreach (var a in Enumerable.Range(0, net.Count).Where(a => net.PinnedStart[a] is not null).OrderBy(a => net.PinnedStart[a]))
         {
-            if (net.PinnedStart[a] is not { } pin)
-                continue;
+            var pin = net.PinnedStart[a]!.Value;
             var spot = fitting.Earliest(a, 0, net.Units[a], long.MinValue / 4, pin);
             if (spot.Start != pin)
             {
@@ -99,7 +99,7 @@ internal sealed class Dispatcher
             }
 
             table.Put(a, 0, net.Units[a], spot);
-            if (Placing.Broken(table, a, 0, net.Units[a]) is { } broken)
+            if ((Placing.Broken(table, a, 0, net.Units[a]) ?? Placing.BrokenInto(table, a)) is { } broken)
             {
                 Obstacle = new Obstacle.PinContradicts(a, broken.Arc.Wait, broken.By);
                 return false;
@@ -109,10 +109,11 @@ internal sealed class Dispatcher
         return true;
     }
 
-    /// <summary>All units of an activity that no ring ties, parted where it pays.</summary>
+    /// <summary>All units of an activity that no ring ties, parted where it pays; or none of them.</summary>
     public bool PutUnits(Timetable table, Fitting fitting, int a, double partingWorth)
     {
         var first = Placing.NextUnit(table, a);
+        var runs = table.Runs.Count;
         while (first < net.Units[a])
         {
             var all = net.Units[a] - first;
@@ -136,12 +137,13 @@ internal sealed class Dispatcher
                     (spot, units) = Part(table, fitting, a, first, spot, partingWorth);
             }
 
-            if (spot.IsNone)
-                return false;
-            table.Put(a, first, units, spot);
-            if (Placing.Broken(table, a, first, units) is { } broken)
+            if (!spot.IsNone)
+                table.Put(a, first, units, spot);
+            var broken = spot.IsNone ? null : Placing.Broken(table, a, first, units);
+            if (spot.IsNone || broken is not null)
             {
-                Obstacle = new Obstacle.PinContradicts(a, broken.Arc.Wait, broken.By);
+                Obstacle = broken is { } wait ? new Obstacle.PinContradicts(a, wait.Arc.Wait, wait.By) : OpenHoursEnd(table, a);
+                table.TakeOutAfter(runs);
                 return false;
             }
 

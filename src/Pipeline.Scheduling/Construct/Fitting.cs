@@ -161,19 +161,35 @@ internal sealed class Fitting(Timetable table)
         var cleanOut = net.CleanOut(net.Tool[activity], held, net.Load[after.Activity]);
         if (cleanOut == after.CleanOut)
             return true;
+        var ownWork = after.Worker == worker && after.Day == d ? end - start : 0;
+        if (net.PinnedStart[after.Activity] is not null)
+            return PinnedStillFits(after, cleanOut - after.CleanOut, ownWork);
         var newStart = after.Start + after.CleanOut - cleanOut;
-        if (net.PinnedStart[after.Activity] is not null || newStart < end || newStart >= leftAt != after.Start >= leftAt)
+        if (newStart < end || newStart >= leftAt != after.Start >= leftAt)
             return false;
         if (cleanOut < after.CleanOut)
             return true;
         var day = table.Days[after.Worker][after.Day];
         var i = day.Blocks.IndexOf(after);
         var added = cleanOut - after.CleanOut;
-        var ownWork = after.Worker == worker && after.Day == d ? end - start : 0;
         return newStart >= day.Start
             && newStart >= net[after.Activity].NotBefore
             && (i == 0 || day.Blocks[i - 1].End <= newStart)
             && day.Used + day.Tail + added + ownWork <= day.Most;
+    }
+
+    // What is pinned begins when it must, and another clean-out moves its own work.
+    private bool PinnedStillFits(Placed pinned, long added, long ownWork)
+    {
+        var day = table.Days[pinned.Worker][pinned.Day];
+        var end = pinned.End + added;
+        var uses = table.Uses[net.Tool[pinned.Activity]][pinned.ToolNumber];
+        return day.Blocks.TrueForAll(block => block == pinned || block.Start < pinned.Start || block.Start >= end)
+            && uses.TrueForAll(use => use == pinned || use.Start < pinned.Start || use.Start >= end)
+            && end + day.Tail <= day.End
+            && day.Used + day.Tail + added + ownWork <= day.Most
+            && net.Stays[pinned.Activity].Length == 0
+            && Placing.CouldShift(table, pinned.Activity, pinned.First, pinned.Units, added);
     }
 
     private bool TailFits(int activity, Day day, Placed? before, Placed? after, long start, long end, long ticks)

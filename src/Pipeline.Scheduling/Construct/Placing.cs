@@ -63,6 +63,48 @@ internal static class Placing
         }
     }
 
+    /// <summary>An arc from something already in the timetable to an activity all of whose units are in it that is not kept.</summary>
+    public static (Arc Arc, long By, int Unit)? BrokenInto(Timetable table, int a)
+    {
+        (Arc, long, int)? worst = null;
+        long most = 0;
+        foreach (var arc in table.Net.In[a])
+        {
+            for (var k = 0; k < (arc.Whole ? 1 : table.Net.Units[a]); k++)
+            {
+                var from = table.Starts[arc.Whole ? table.Net.Offset[arc.From + 1] - 1 : table.Net.Offset[arc.From] + k];
+                var by = from == Timetable.Unset ? 0 : from + arc.Lag - table.Starts[table.Net.Offset[a] + k];
+                if (by <= most)
+                    continue;
+                most = by;
+                worst = (arc, by, k);
+            }
+        }
+
+        return worst;
+    }
+
+    /// <summary>Whether everything in the timetable still keeps its waits if some units were so much later.</summary>
+    public static bool CouldShift(Timetable table, int a, int first, int units, long by)
+    {
+        var net = table.Net;
+        foreach (var arc in by > 0 ? net.Out[a] : net.In[a])
+        {
+            for (var k = first; k < first + units; k++)
+            {
+                var (whole, end) = by > 0 ? (net.Units[a] - 1, 0) : (0, net.Units[arc.From] - 1);
+                if (arc.Whole && k != whole)
+                    continue;
+                var mine = table.Starts[net.Offset[a] + k] + by;
+                var other = table.Starts[net.Offset[by > 0 ? arc.To : arc.From] + (arc.Whole ? end : k)];
+                if (other != Timetable.Unset && (by > 0 ? other < mine + arc.Lag : mine < other + arc.Lag))
+                    return false;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>Puts some units in, unless there is no spot or a wait would be broken.</summary>
     public static bool TryPut(Timetable table, int a, int first, int units, Spot spot)
     {

@@ -236,7 +236,10 @@ internal sealed class Timetable
     {
         if (run.CleanOut == cleanOut)
             return;
-        run.Start += run.CleanOut - cleanOut;
+        if (Net.PinnedStart[run.Activity] is null)
+            run.Start += run.CleanOut - cleanOut;
+        else
+            Shift(run, cleanOut - run.CleanOut);
         if (run.Day >= 0)
         {
             var day = Days[run.Worker][run.Day];
@@ -245,6 +248,17 @@ internal sealed class Timetable
         }
 
         run.CleanOut = cleanOut;
+    }
+
+    // The own work of what begins at a pinned start.
+    private void Shift(Placed run, long by)
+    {
+        occupancy.Remove(run.Activity, run.First, run.Units, run.WorkStart);
+        run.WorkStart += by;
+        run.End += by;
+        occupancy.Add(run.Activity, run.First, run.Units, run.WorkStart);
+        for (var k = 0; k < run.Units; k++)
+            Starts[Net.Offset[run.Activity] + run.First + k] += by;
     }
 
     private void PutPast()

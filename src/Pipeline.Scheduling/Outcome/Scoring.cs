@@ -10,6 +10,7 @@ internal sealed class Scoring(Problem problem, Keep? keep)
     public Score Of(Schedule schedule)
     {
         var finish = new long[problem.Activities.Length];
+        Array.Fill(finish, long.MinValue);
         var starts = new Dictionary<(int, int), long>();
         long changes = schedule.CloseDowns.Sum(c => c.Ticks);
         double moved = 0;

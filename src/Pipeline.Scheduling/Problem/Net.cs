@@ -108,6 +108,15 @@ internal sealed class Net
         return from < 0 ? t.Fill[to] : t.CleanOut[from][to];
     }
 
+    /// <summary>Attended ticks that getting an activity's tool ready can take at the most.</summary>
+    public long MostCleanOut(int activity)
+    {
+        if (Tool[activity] < 0)
+            return 0;
+        var tool = Problem.Tools[Tool[activity]];
+        return Math.Max(tool.Fill[Load[activity]], tool.CleanOut.Max(from => from[Load[activity]]));
+    }
+
     private IEnumerable<Arc> Arcs(Problem problem)
     {
         for (var w = 0; w < problem.Waits.Length; w++)

@@ -44,7 +44,7 @@ public sealed record Worker(string Name, Calendar Open, long? MostPerInterval = 
 /// <param name="CleanOut">Attended ticks to go from load [from] to load [to]; zero on the diagonal.</param>
 /// <param name="Fill">Attended ticks to load a clean tool; usually zero.</param>
 /// <param name="CloseDown">Attended ticks to clean load [i] out at the end of the open interval in which it was last used.
-/// The worker who used the tool last does it, inside the same interval; afterwards the tool is clean.</param>
+/// The worker who used the tool last does it, once, inside the same interval, until the end of which the tool is put away; then it is clean.</param>
 public sealed record Tool(
     string Name,
     int Count,

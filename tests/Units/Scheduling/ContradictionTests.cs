@@ -28,6 +28,12 @@ public class ContradictionTests
             .Select(ring => string.Join(',', ring.Waits)).Should().Equal("0,1", "3,4");
 
     [Fact]
+    public void Least_waits_alone_that_tie_are_no_greatest_wait_too_short() =>
+        Contradictions.OfHours(
+            Problem(Worker((0, 50), (200, 250)), [Task("a", 40), Task("b", 40)], After(0, 1), new Wait(1, Edge.Start, 0, Edge.Finish, -30, null)), leeway: 0)
+            .Should().BeEmpty();
+
+    [Fact]
     public void A_night_longer_than_what_may_lie_over_it() =>
         Contradictions.OfHours(Evenings(least: 60, greatest: 600), leeway: 60).Should().Equal(new Obstacle.GreatestWaitTooShort(1));
 
