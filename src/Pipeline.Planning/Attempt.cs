@@ -33,9 +33,30 @@ internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, Can
     private const int Threads = 2;
 
     /// <summary>
+    /// The plan as the file asks for it: with room left free, decided times kept at the closer pace where they leave no other, and even days where
+    /// those come before something else.
+    /// </summary>
+    public Trial AsAsked(Pacing pacing)
+    {
+        var trial = WithSlack(pacing);
+        if (trial is Trial.None && pace == Pace.Comfortable && Decided is { Count: > 0 } decided)
+        {
+            // decided times may leave room for the shortest waits only; the plan then says what that risks
+            var brisk = pacing.WithRoutes(decided);
+            if (WithSlack(brisk) is Trial.Found closer)
+                (trial, pacing) = (closer, brisk);
+        }
+
+        return trial is Trial.Found { Table: var found } ? new Trial.Found(new Evenly(this, pacing, walked.Batch.Aims).Of(found)) : trial;
+    }
+
+    /// <summary>The routes with a decided time.</summary>
+    private HashSet<int> Decided => [.. Enumerable.Range(0, walked.Routes.Count).Where(r => !walked.Routes[r].Route.Pins.IsEmpty)];
+
+    /// <summary>
     /// A part of each sitting stays free unless no due time can be met that way: those come first, and the plan then says how full it is.
     /// </summary>
-    public Trial WithSlack(Pacing pacing)
+    private Trial WithSlack(Pacing pacing)
     {
         var slack = pace == Pace.Comfortable ? walked.Batch.Bench.Slack.Fraction : 0;
         var trial = Once(pacing, slack);

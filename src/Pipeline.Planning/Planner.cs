@@ -32,19 +32,11 @@ public static class Planner
         var attempt = new Attempt(walked, request, pace, cancel);
         var pacing = new Pacing(walked, pace);
         // no search finds room for these; where times are decided a closer pace may
-        if (Decided(walked).Count == 0 && UnkeepableWaits.At(walked, pacing) is { IsEmpty: false } unkeepable)
+        if (walked.Routes.All(route => route.Route.Pins.IsEmpty) && UnkeepableWaits.At(walked, pacing) is { IsEmpty: false } unkeepable)
             return new PlanOutcome.NoPlan(unkeepable);
-        var trial = attempt.WithSlack(pacing);
-        if (trial is Trial.None && pace == Pace.Comfortable && Decided(walked) is { Count: > 0 } decided)
-        {
-            // decided times may leave room for the shortest waits only; the plan then says what that risks
-            var closer = attempt.WithSlack(pacing.WithRoutes(decided));
-            trial = closer is Trial.Found ? closer : trial;
-        }
-
-        if (trial is not Trial.Found { Table: var found })
+        var trial = attempt.AsAsked(pacing);
+        if (trial is not Trial.Found { Table: var table })
             return new PlanOutcome.NoPlan(((Trial.None)trial).Reasons);
-        var table = new Evenly(attempt, pacing, walked.Batch.Aims).Of(found);
         var isStopped = cancel.IsCancellationRequested;
         var waysOut = table.IsInTime || !request.WithWaysOut ? [] : new WaysOut(table, request, cancel).Find();
         var plan = PlanLayOut.Of(table, trade) with { WaysOut = waysOut };
@@ -55,9 +47,6 @@ public static class Planner
             plan = plan with { Kept = PlanComparison.Of(earlier, WrittenPlan.Of(plan)) };
         return new PlanOutcome.Planned(plan, new PlanReasons(table, plan.Finishes));
     }
-
-    private static HashSet<int> Decided(Walked walked) =>
-        [.. Enumerable.Range(0, walked.Routes.Count).Where(r => !walked.Routes[r].Route.Pins.IsEmpty)];
 
     // What needs no search to be seen.
     private static List<Finding> Before(Walked walked, Instant from)

@@ -3,12 +3,12 @@ namespace Pipeline.Planning;
 /// <summary>Some of what could be done, and the plan made with it.</summary>
 /// <param name="Members">What is done.</param>
 /// <param name="Table">The plan.</param>
-/// <param name="IsLeast">True if it was tried that leaving any one of them out is too late; false if there were plans left for that.</param>
+/// <param name="IsLeast">True if it was tried that leaving any one of them out is later; false if there were plans left for that.</param>
 internal sealed record Chosen<T>(IReadOnlyList<T> Members, Timetable Table, bool IsLeast);
 
 /// <summary>
-/// Looks for few of many things that together get a late batch done in time: one after another where the plan waits for one, else evenly from
-/// all of them; then whatever can be left out of these again is.
+/// Looks for few of many things that together get a late batch done in time, or where that cannot be as early as all of them do: one after
+/// another where the plan waits for one, else evenly from all of them; then whatever can be left out of these again is.
 /// </summary>
 /// <param name="all">All that could be done, in a fixed order.</param>
 /// <param name="plan">The batch planned with some of them; null if there is no plan, or no more are to be tried.</param>
@@ -19,7 +19,10 @@ internal sealed class Fewest<T>(IReadOnlyList<T> all, Func<IReadOnlyList<T>, Tim
     private const int MostRounds = 4;
     private const int TriesInRound = 3;
 
-    /// <summary>Those with which it is in time, at most so many single ones to choose from; where all together are too late, all of them.</summary>
+    // what all of them together leave late
+    private int goal;
+
+    /// <summary>Those with which it is as little late as with all of them, at most so many single ones to choose from; none where that changes nothing.</summary>
     /// <param name="late">The plan that is late.</param>
     /// <param name="choices">How many single ones are worth telling.</param>
     /// <param name="known">The plan with all of them, if it has been made.</param>
@@ -27,7 +30,10 @@ internal sealed class Fewest<T>(IReadOnlyList<T> all, Func<IReadOnlyList<T>, Tim
     {
         if (all.Count == 0 || (known ?? plan(all)) is not { } most)
             yield break;
-        if (!most.IsInTime || all.Count == 1)
+        goal = Replanning.MostLate(most);
+        if (goal >= Replanning.MostLate(late))
+            yield break;
+        if (all.Count == 1)
         {
             yield return new Chosen<T>(all, most, IsLeast: true);
             yield break;
@@ -39,6 +45,8 @@ internal sealed class Fewest<T>(IReadOnlyList<T> all, Func<IReadOnlyList<T>, Tim
         foreach (var few in found)
             yield return few;
     }
+
+    private bool IsEnough(Timetable table) => Replanning.MostLate(table) <= goal;
 
     // What helps most is kept, and the next is looked for in the plan made with it.
     private List<Chosen<T>> OneByOne(Timetable late, int choices)
@@ -54,7 +62,7 @@ internal sealed class Fewest<T>(IReadOnlyList<T> all, Func<IReadOnlyList<T>, Tim
                 var members = InOrder(kept.Append(next));
                 if (plan(members) is not { } tried)
                     continue;
-                if (tried.IsInTime)
+                if (IsEnough(tried))
                     found.Add(new Chosen<T>(members, tried, IsLeast: members.Count == 1));
                 else if (nearest is null || Replanning.MostLate(tried) < Replanning.MostLate(nearest.Value.Table))
                     nearest = (members, tried);
@@ -77,7 +85,7 @@ internal sealed class Fewest<T>(IReadOnlyList<T> all, Func<IReadOnlyList<T>, Tim
         var (low, high) = (1, all.Count);
         while (low < high && plan(Evenly((low + high) / 2)) is { } table)
         {
-            if (table.IsInTime)
+            if (IsEnough(table))
                 (best, high) = (new Chosen<T>(Evenly((low + high) / 2), table, IsLeast: false), (low + high) / 2);
             else
                 low = ((low + high) / 2) + 1;
@@ -105,7 +113,7 @@ internal sealed class Fewest<T>(IReadOnlyList<T> all, Func<IReadOnlyList<T>, Tim
 
                 if (plan(rest) is not { } without)
                     return new Chosen<T>(members, table, IsLeast: false);
-                if (without.IsInTime)
+                if (IsEnough(without))
                     (members, table) = (rest, without);
                 else
                     i += many;

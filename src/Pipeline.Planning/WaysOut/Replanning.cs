@@ -27,18 +27,33 @@ internal sealed class Replanning(PlanRequest request, Timetable late, Cancellati
     /// A changed batch planned; null if there is no plan, or no more are to be tried. Full sittings first: what is late even so need not be
     /// tried with room left free.
     /// </summary>
-    public Timetable? Anew(Walked changed, Pacing pacing, Pace pace)
+    public Timetable? Anew(Changed changed)
     {
         if (left <= 0 || cancel.IsCancellationRequested)
             return null;
         left--;
-        request.Progress?.Report(new PlanProgress(late.Clock.InstantAt(late.Planned.Score.Finish), late.Clock.InstantAt(late.Planned.Bound.Finish), 1, ++made));
-        var attempt = new Attempt(changed, quick, pace, cancel);
-        var slack = pace == Pace.Comfortable ? changed.Batch.Bench.Slack.Fraction : 0;
-        if (attempt.Once(pacing, slack: 0) is not Trial.Found { Table: var filled })
+        Tell();
+        var attempt = new Attempt(changed.Walked, quick, changed.Pace, cancel);
+        var slack = changed.Pace == Pace.Comfortable ? changed.Walked.Batch.Bench.Slack.Fraction : 0;
+        if (attempt.Once(changed.Pacing, slack: 0) is not Trial.Found { Table: var filled })
             return null;
-        return filled.IsInTime && slack > 0 && attempt.Once(pacing, slack) is Trial.Found { Table: { IsInTime: true } roomy } ? roomy : filled;
+        return filled.IsInTime && slack > 0 && attempt.Once(changed.Pacing, slack) is Trial.Found { Table: { IsInTime: true } roomy } ? roomy : filled;
     }
+
+    /// <summary>
+    /// The plan that the changed file gets, room left free and even days as it asks for them: only that is told of. Null if there is none, or
+    /// the search has been stopped.
+    /// </summary>
+    public Timetable? AsAsked(Changed changed)
+    {
+        if (cancel.IsCancellationRequested)
+            return null;
+        Tell();
+        return new Attempt(changed.Walked, quick, changed.Pace, cancel).AsAsked(changed.Pacing) is Trial.Found { Table: var table } ? table : null;
+    }
+
+    private void Tell() =>
+        request.Progress?.Report(new PlanProgress(late.Clock.InstantAt(late.Planned.Score.Finish), late.Clock.InstantAt(late.Planned.Bound.Finish), 1, ++made));
 
     /// <summary>What came of a change.</summary>
     public static WayOut Way(Timetable table, Change change, string words) => new(
@@ -48,3 +63,6 @@ internal sealed class Replanning(PlanRequest request, Timetable late, Cancellati
         MostLate(table),
         table.Pace == Pace.Comfortable && table.Slack < table.Batch.Bench.Slack.Fraction);
 }
+
+/// <summary>A batch as it is after a change, and the pace it is then planned at.</summary>
+internal sealed record Changed(Walked Walked, Pacing Pacing, Pace Pace);

@@ -7,7 +7,8 @@ namespace Pipeline.Planning;
 
 /// <summary>
 /// Looks for changes with which a late batch is in time, by really planning it anew with each: pose and solve, with quick effort. Of every
-/// kind the most that can be done is tried first; where even that is too late, nothing less is tried. Bounded, and in a fixed order.
+/// kind the most that can be done is tried first, then how little of it does as much. What is told of was planned the way the changed file is.
+/// Bounded, and in a fixed order.
 /// </summary>
 /// <param name="late">The plan that is late.</param>
 /// <param name="request">What was asked.</param>
@@ -30,7 +31,9 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
 
     private IReadOnlyList<LocalDate> OpenDays => [.. OpenSittings.Between(Bench, late.Clock.Origin, LastDue).Select(sitting => sitting.Date).Distinct()];
 
-    /// <summary>Those with which all is in time, cheapest first; if there are none, the nearest of each kind.</summary>
+    /// <summary>
+    /// Those with which all is in time, cheapest first; if there are none, or none but leaving a model for later, then the nearest of each other kind.
+    /// </summary>
     public Sequence<WayOut> Find()
     {
         var tried = new List<WayOut>();
@@ -38,14 +41,25 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
         foreach (var (kind, more) in new[] { (Briskly(), BriskRounds), (Sittings(), 0), (Painters(), 0), (Leaving(), 0) })
         {
             replanning.Begin(more);
-            tried.AddRange(kind);
+            foreach (var (changed, change, words) in kind)
+            {
+                if (replanning.AsAsked(changed) is { } table)
+                    tried.Add(Replanning.Way(table, change, words));
+            }
         }
 
-        var inTime = tried.Where(way => way.LateMinutes == 0).ToList();
-        return inTime.Count > 0
-            ? inTime.OrderBy(Cost).ThenBy(way => way.Ready.ToInstant()).ToSequence()
-            : tried.Where(way => way.LateMinutes < Replanning.MostLate(late)).GroupBy(way => way.Change.GetType()).Select(kind => kind.MinBy(way => way.LateMinutes)!).OrderBy(way => way.LateMinutes).ToSequence();
+        var some = tried.Where(way => !tried.Exists(other => IsMoreThan(way, other))).ToList();
+        var inTime = some.Where(way => way.LateMinutes == 0).ToList();
+        var nearest = inTime.Exists(way => way.Change is not Change.LeaveOut) ? [] : some
+            .Where(way => way.LateMinutes > 0 && way.LateMinutes < Replanning.MostLate(late) && !inTime.Exists(each => each.Change.GetType() == way.Change.GetType()))
+            .GroupBy(way => way.Change.GetType()).Select(kind => kind.OrderBy(way => way.LateMinutes).ThenBy(Cost).First());
+        return inTime.OrderBy(Cost).ThenBy(way => way.Ready.ToInstant()).Concat(nearest.OrderBy(way => way.LateMinutes).ThenBy(Cost)).ToSequence();
     }
+
+    // The same kind of thing done more of, for nothing.
+    private static bool IsMoreThan(WayOut way, WayOut less) =>
+        way.Change.GetType() == less.Change.GetType() && Cost(less).Kind < Cost(way).Kind && less.LateMinutes <= way.LateMinutes
+        && less.Ready.ToInstant() <= way.Ready.ToInstant() && (way.FillsSittings || !less.FillsSittings);
 
     // A risk at a few steps costs least, then an evening of one's own, then one of another's, then a risk at many steps and more evenings;
     // a risk at every step costs more, and a model left out most.
@@ -63,22 +77,23 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
 
     private Instant LastDue => late.Posed.Problem.Dues.Where(due => late.LateMinutes(due) > 0).Select(due => late.Clock.InstantAt(due.By)).Max();
 
-    // The whole batch first; then only what makes the plan late, and of that the fewest steps, those that save most.
-    private IEnumerable<WayOut> Briskly()
+    // The whole batch first; then only what makes the plan late, and of that the fewest steps that do as much, those that save most.
+    private IEnumerable<(Changed, Change, string)> Briskly()
     {
-        if (late.Pace == Pace.Brisk || replanning.Anew(walked, new Pacing(walked, Pace.Brisk), Pace.Brisk) is not { } all)
+        var whole = new Changed(walked, new Pacing(walked, Pace.Brisk), Pace.Brisk);
+        if (late.Pace == Pace.Brisk || replanning.Anew(whole) is not { } all)
             yield break;
-        yield return Replanning.Way(all, new Change.Brisk([]), "plan the whole batch to the low drying figures (pace: brisk)");
-        if (!all.IsInTime)
+        yield return (whole, new Change.Brisk([]), "plan the whole batch to the low drying figures (pace: brisk)");
+        if (Replanning.MostLate(all) >= Replanning.MostLate(late))
             yield break;
         var steps = Slow(late, []).ToList();
         for (var rounds = 0; rounds < BriskRounds && steps.Count > 0; rounds++)
         {
-            if (AtSteps(steps) is not { } some)
+            if (replanning.Anew(AtSteps(steps)) is not { } some)
                 yield break;
-            if (some.IsInTime)
+            if (Replanning.MostLate(some) <= Replanning.MostLate(all))
             {
-                foreach (var few in new Fewest<(int Route, int Step)>(steps, AtSteps, table => Slow(table, [])).Of(late, choices: 1, some))
+                foreach (var few in new Fewest<(int Route, int Step)>(steps, at => replanning.Anew(AtSteps(at)), table => Slow(table, [])).Of(late, choices: 1, some))
                     yield return Brisk(few);
                 yield break;
             }
@@ -88,15 +103,14 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
         }
     }
 
-    private Timetable? AtSteps(IEnumerable<(int Route, int Step)> steps) =>
-        replanning.Anew(walked, new Pacing(walked, late.Pace).WithSteps(steps), late.Pace);
+    private Changed AtSteps(IEnumerable<(int Route, int Step)> steps) => new(walked, new Pacing(walked, late.Pace).WithSteps(steps), late.Pace);
 
-    private WayOut Brisk(Chosen<(int Route, int Step)> few)
+    private (Changed, Change, string) Brisk(Chosen<(int Route, int Step)> few)
     {
         var named = few.Members.Select(at => Named(at.Route, at.Step)).ToSequence();
         List<string> ofModels = [.. few.Members.GroupBy(at => at.Route).Select(mine =>
             $"{Phrases.Listed([.. mine.Select(at => FindableStep.In(walked.Routes[at.Route].Route, at.Step)).Distinct()])} on {walked.Routes[mine.Key].Route.Model.Name}")];
-        return Way(few, new Change.Brisk(named), $"follow at the low drying figure (pace: brisk) at {Phrases.Listed(ofModels)}");
+        return (AtSteps(few.Members), new Change.Brisk(named), Words(few, $"follow at the low drying figure (pace: brisk) at {Phrases.Listed(ofModels)}"));
     }
 
     private BriskStep Named(int route, int step)
@@ -138,16 +152,15 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
         }
     }
 
-    private IEnumerable<WayOut> Sittings()
+    private IEnumerable<(Changed, Change, string)> Sittings()
     {
         var spare = SpareTime.Between(Bench, late.Clock.Origin, LastDue);
-        return new Fewest<DatedSitting>(spare, Sat, table => HeldUp.ForSittings(table, spare)).Of(late, Choices).Select(Sittings);
+        return new Fewest<DatedSitting>(spare, some => replanning.Anew(Sat(some)), table => HeldUp.ForSittings(table, spare)).Of(late, Choices).Select(Sittings);
     }
 
-    private Timetable? Sat(IReadOnlyList<DatedSitting> sittings) =>
-        replanning.Anew(On(Bench with { Dated = Bench.Dated.Concat(sittings).ToSequence() }), new Pacing(walked, late.Pace), late.Pace);
+    private Changed Sat(IReadOnlyList<DatedSitting> sittings) => On(Bench with { Dated = Bench.Dated.Concat(sittings).ToSequence() });
 
-    private WayOut Sittings(Chosen<DatedSitting> few)
+    private (Changed, Change, string) Sittings(Chosen<DatedSitting> few)
     {
         var sittings = few.Members;
         var times = sittings.OrderBy(s => s.Date).Select(s => new SittingTime((s.Date + s.From).InZoneLeniently(Bench.Zone), (s.Date + s.To).InZoneLeniently(Bench.Zone))).ToSequence();
@@ -155,57 +168,59 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
         var words = named.Count == 1 ? $"one more sitting, {named[0]}"
             : named.Count <= MostNamed ? FormattableString.Invariant($"{named.Count} more sittings, {Phrases.Listed(named)}")
             : FormattableString.Invariant($"{named.Count} more sittings, the first {named[0]}, the last {named[^1]}");
-        return Way(few, new Change.MoreSittings(times), words);
+        return (Sat(few.Members), new Change.MoreSittings(times), Words(few, words));
     }
 
-    private IEnumerable<WayOut> Painters() => new Fewest<LocalDate>(OpenDays, Helped, HeldUp.ForHands).Of(late, Choices).Select(Painters);
+    private IEnumerable<(Changed, Change, string)> Painters() =>
+        new Fewest<LocalDate>(OpenDays, days => replanning.Anew(Helped(days)), HeldUp.ForHands).Of(late, Choices).Select(Painters);
 
     private string Helper => Bench.Painters.Count == 1 ? "a second painter" : "one more painter";
 
-    private Timetable? Helped(IReadOnlyList<LocalDate> days)
-    {
-        var bench = Bench with { Painters = Bench.Painters.Append(new Painter(Helper, []) { Dates = days.ToSequence() }).ToSequence() };
-        return replanning.Anew(On(bench), new Pacing(walked, late.Pace), late.Pace);
-    }
+    private Changed Helped(IReadOnlyList<LocalDate> days) =>
+        On(Bench with { Painters = Bench.Painters.Append(new Painter(Helper, []) { Dates = days.ToSequence() }).ToSequence() });
 
-    private WayOut Painters(Chosen<LocalDate> few)
+    private (Changed, Change, string) Painters(Chosen<LocalDate> few)
     {
         var days = few.Members;
-        return Way(few, new Change.OneMorePainter(days.ToSequence()), days.Count <= MostNamed
+        return (Helped(days), new Change.OneMorePainter(days.ToSequence()), Words(few, days.Count <= MostNamed
             ? $"{Helper} on {Phrases.Listed([.. days.Select(Phrases.Day)])}"
-            : FormattableString.Invariant($"{Helper} on {days.Count} days from {Phrases.Day(days[0])} to {Phrases.Day(days[^1])}"));
+            : FormattableString.Invariant($"{Helper} on {days.Count} days from {Phrases.Day(days[0])} to {Phrases.Day(days[^1])}")));
     }
 
     // Where there were no plans left to try it, it is not said to be the least.
-    private static WayOut Way<T>(Chosen<T> few, Change change, string words) =>
-        Replanning.Way(few.Table, change, few.IsLeast ? words : $"{words} (fewer may do)");
+    private static string Words<T>(Chosen<T> few, string words) => few.IsLeast ? words : $"{words} (fewer may do)";
 
-    // The most work first: if leaving that out is not enough, no other model is.
-    private IEnumerable<WayOut> Leaving()
+    // The only late one, else the one with the most work: if leaving that out is enough, a smaller one may be, too; if not, one that is late by itself.
+    private IEnumerable<(Changed, Change, string)> Leaving()
     {
         var models = Enumerable.Range(0, walked.Routes.Count).Where(r => !walked.Routes[r].Route.Steps.IsEmpty).OrderBy(WorkOf).ToList();
-        if (models.Count < 2 || Left(models[^1]) is not { } most)
+        if (models.Count < 2)
             yield break;
-        if (most.LateMinutes == 0)
+        var lateOnes = models.FindAll(IsLate);
+        var first = lateOnes.Count == 1 ? lateOnes[0] : models[^1];
+        if (replanning.Anew(Without(first)) is not { } nearest)
+            yield break;
+        var model = first;
+        foreach (var other in nearest.IsInTime ? models.TakeWhile(each => each != first) : lateOnes.Where(each => each != first))
         {
-            foreach (var model in models.SkipLast(1))
-            {
-                if (Left(model) is not { } way)
-                    break;
-                if (way.LateMinutes > 0)
-                    continue;
-                yield return way;
-                yield break;
-            }
+            if (replanning.Anew(Without(other)) is not { } table)
+                break;
+            if (table.IsInTime || Replanning.MostLate(table) < Replanning.MostLate(nearest))
+                (model, nearest) = (other, table);
+            if (table.IsInTime)
+                break;
         }
 
-        yield return most;
+        var name = walked.Routes[model].Route.Model.Name;
+        yield return (Without(model), new Change.LeaveOut(name), $"leave {name} for later");
     }
+
+    private bool IsLate(int route) => late.Posed.Problem.Dues.Any(due => late.Posed.Activities[due.Activity].Route == route && late.LateMinutes(due) > 0);
 
     private double WorkOf(int route) => walked.Routes[route].Route.Steps.Sum(step =>
         step.Work.PassOver(walked.Routes[route].Route.Model.Count).Minutes * step.Work.Passes);
 
-    private WayOut? Left(int route)
+    private Changed Without(int route)
     {
         var model = walked.Routes[route].Route.Model.Name;
         var kits = walked.Batch.Kits.Select(kit => kit with { Routes = kit.Routes.Where(r => r.Model.Name != model).ToSequence() });
@@ -214,10 +229,8 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
             Batch = walked.Batch with { Kits = kits.ToSequence() },
             Routes = walked.Routes.Where((_, r) => r != route).ToSequence(),
         };
-        return replanning.Anew(without, new Pacing(without, late.Pace), late.Pace) is { } table
-            ? Replanning.Way(table, new Change.LeaveOut(model), $"leave {model} for later")
-            : null;
+        return new Changed(without, new Pacing(without, late.Pace), late.Pace);
     }
 
-    private Walked On(Bench bench) => walked with { Batch = walked.Batch with { Bench = bench } };
+    private Changed On(Bench bench) => new(walked with { Batch = walked.Batch with { Bench = bench } }, new Pacing(walked, late.Pace), late.Pace);
 }

@@ -79,14 +79,15 @@ internal static class PlanFacts
         $"Times are of {Visible.Line(plan.Zone.Id)}; drying is planned {(plan.Pace == Workflows.Pace.Brisk ? "briskly, to the low figures" : "to the comfortable end")}.";
 
     /// <summary>What stands over the ways out.</summary>
-    public static string WaysOutHead(Plan plan) => plan.WaysOut.Any(way => way.LateMinutes == 0)
+    public static string WaysOutHead(Plan plan) => plan.WaysOut.All(way => way.LateMinutes == 0)
         ? "each was planned anew; cheapest first"
+        : plan.WaysOut.Any(way => way.LateMinutes == 0) ? "each was planned anew; what gets it done in time first"
         : "nothing that was tried gets all of it done in time; these come nearest";
 
     /// <summary>A way out and what comes of it: <c>One more sitting, Sun 6 Dec 15:00–17:15: all in time, ready by Sat 12 Dec 15:07.</c></summary>
     public static (string Words, Tone Tone) WayOut(WayOut way)
     {
-        var outcome = way.LateMinutes == 0 ? $"all in time, ready by {Moments.Full(way.Ready)}" : $"ready by {Moments.Full(way.Ready)}, still late by {Moments.Length(way.LateMinutes)}";
+        var outcome = way.LateMinutes == 0 ? $"{(way.Change is Change.LeaveOut ? "the rest" : "all")} in time, ready by {Moments.Full(way.Ready)}" : $"ready by {Moments.Full(way.Ready)}, still late by {Moments.Length(way.LateMinutes)}";
         return ($"{Amounts.Capital(Visible.Line(way.Words))}: {outcome}{(way.FillsSittings ? ", with full sittings" : "")}.", way.LateMinutes == 0 ? Tone.Plain : Tone.Warning);
     }
 
