@@ -73,7 +73,7 @@ internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, Can
     /// <summary>One schedule.</summary>
     /// <param name="pacing">How close to the low figures each step is.</param>
     /// <param name="slack">The share of each sitting that stays free.</param>
-    /// <param name="most">Most ticks of work for one painter in one sitting, besides what the bench says; null for no other limit.</param>
+    /// <param name="most">Most ticks of work for one painter in one day, besides what the bench says; null for no other limit.</param>
     public Trial Once(Pacing pacing, double slack, long? most = null)
     {
         var posing = new Posing(walked, request.From, pacing, slack, most);

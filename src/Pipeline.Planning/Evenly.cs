@@ -4,7 +4,7 @@ using Pipeline.Workflows;
 namespace Pipeline.Planning;
 
 /// <summary>
-/// Fills the days evenly where the batch asks for that before something else: plans anew with no more than so much work in any sitting, and
+/// Fills the days evenly where the batch asks for that before something else: plans anew with no more than so much work in any day, and
 /// keeps the lowest that is. Nothing that the batch puts first is lost by it: no due time, and not the sitting in which all is ready, unless
 /// even days come before that; then the work is spread until the last due time, or, where not everything is due, until all is ready as before.
 /// </summary>
@@ -26,7 +26,8 @@ internal sealed class Evenly(Attempt attempt, Pacing pacing, Sequence<BatchAim> 
         var until = isFirst && dues.Length == models ? Math.Max(dues.Max(due => due.By), found.Planned.Score.Finish) : found.Planned.Score.Finish;
         var last = found.SittingAt(until);
         var busy = Busy(found);
-        var (low, high) = (busy.Sum() / Math.Max(1, (last + 1) * found.Batch.Bench.Painters.Count), busy.Max());
+        var days = found.Posed.Sittings.Take(last + 1).Select(sitting => sitting.Date).Distinct().Count();
+        var (low, high) = (busy.Sum() / Math.Max(1, days * found.Batch.Bench.Painters.Count), busy.Max());
         var best = found;
         for (var tries = 0; tries < Tries && high - low > 1; tries++)
         {
@@ -40,11 +41,11 @@ internal sealed class Evenly(Attempt attempt, Pacing pacing, Sequence<BatchAim> 
         return best;
     }
 
-    // Attended ticks in each sitting of each painter.
+    // Attended ticks on each day of each painter.
     private static List<long> Busy(Timetable table) =>
     [
         .. table.Runs.Where(run => run.Worker >= 0).Select(run => (run.Worker, run.Start, Ticks: run.End - run.Start))
             .Concat(table.Planned.Schedule.CloseDowns.Select(close => (close.Worker, close.Start, close.Ticks)))
-            .GroupBy(block => (block.Worker, table.SittingAt(block.Start))).Select(sitting => sitting.Sum(block => block.Ticks)),
+            .GroupBy(block => (block.Worker, table.Posed.Sittings[table.SittingAt(block.Start)].Date)).Select(day => day.Sum(block => block.Ticks)),
     ];
 }

@@ -46,7 +46,8 @@ internal sealed class Horizon
     }
 
     private double OpenMinutes() => OpenSittings.Between(bench, from, Until)
-        .Sum(sitting => bench.MostPerDay is { } most ? Math.Min(sitting.Minutes, most.Minutes) : sitting.Minutes);
+        .GroupBy(sitting => sitting.Date, sitting => sitting.Minutes)
+        .Sum(day => Math.Min(day.Sum(), bench.MostPerDay?.Minutes ?? double.MaxValue));
 
     // The longest chain of work and waits through one route, as if the bench were always open.
     private static double ChainMinutes(WalkedRoute route, Bench bench, Pace pace)

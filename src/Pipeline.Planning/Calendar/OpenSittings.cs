@@ -5,7 +5,7 @@ using Pipeline.Workflows;
 namespace Pipeline.Planning;
 
 /// <summary>One sitting with its real start and end.</summary>
-/// <param name="Date">The date in the bench's zone on which it begins.</param>
+/// <param name="Date">The date in the bench's zone on which it begins, even if it goes on past midnight.</param>
 /// <param name="Start">When it opens.</param>
 /// <param name="End">When it closes; later than the start.</param>
 public sealed record OpenSitting(LocalDate Date, Instant Start, Instant End)
@@ -21,8 +21,6 @@ public static class OpenSittings
     /// The sittings between two instants, in order and apart from each other. Sittings that overlap or touch become one; the one under way at
     /// <paramref name="from"/> begins there. Hours that the clocks skip or repeat are taken leniently: a skipped time is moved on by the length
     /// of the gap, of a repeated one the earlier is meant. A sitting that vanishes in a gap is left out.
-    /// Where there is a most per day, sittings of the same day are cut from the end until they are no longer than that together;
-    /// a day with one sitting keeps it whole.
     /// </summary>
     public static ImmutableArray<OpenSitting> Between(Bench bench, Instant from, Instant until)
     {
@@ -44,14 +42,14 @@ public static class OpenSittings
                 Add(date, extra.From, extra.To);
         }
 
-        return [.. WithinMost(bench, Merged(sittings)).Where(s => s.End > from && s.Start < until).Select(s => s.Start < from ? s with { Start = from } : s)];
+        return [.. Merged(sittings).Where(s => s.End > from && s.Start < until).Select(s => s.Start < from ? s with { Start = from } : s)];
 
         void Add(LocalDate date, LocalTime opens, LocalTime closes)
         {
             var start = date.At(opens).InZoneLeniently(bench.Zone).ToInstant();
             var end = (closes > opens ? date : date.PlusDays(1)).At(closes).InZoneLeniently(bench.Zone).ToInstant();
             if (end > start)
-                sittings.Add(new OpenSitting(date, start, end));
+                sittings.Add(new OpenSitting(start.InZone(bench.Zone).Date, start, end));
         }
     }
 
@@ -67,24 +65,5 @@ public static class OpenSittings
         }
 
         return merged;
-    }
-
-    private static IEnumerable<OpenSitting> WithinMost(Bench bench, List<OpenSitting> sittings)
-    {
-        if (bench.MostPerDay is not { } most)
-            return sittings;
-        return sittings.GroupBy(s => s.Date).SelectMany(day => day.Count() == 1 ? day : Cut(day, most.Minutes));
-    }
-
-    private static IEnumerable<OpenSitting> Cut(IEnumerable<OpenSitting> day, double most)
-    {
-        var left = Math.Floor(most);
-        foreach (var sitting in day)
-        {
-            if (left <= 0)
-                yield break;
-            yield return sitting.Minutes <= left ? sitting : sitting with { End = sitting.Start + Duration.FromMinutes(left) };
-            left -= Math.Min(left, sitting.Minutes);
-        }
     }
 }

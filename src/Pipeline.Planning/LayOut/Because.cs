@@ -25,7 +25,7 @@ internal sealed class Because(Timetable table)
             $"{Phrases.Capital(Name(late.Wait.Run, run))} must follow soon after, and this is the first sitting that holds both.",
         Reason.ReadyTooLate late when table.Runs[late.Wait.Run].Start >= table.Runs[run].Start && table.Posed.Problem.Waits[late.Wait.Wait].To == table.Runs[run].Activity => Waits(late.Wait, table.Runs[run]),
         Reason.ReadyTooLate late => $"{Waits(late.Wait, table.Runs[run], isOver: true)[..^1]}{Since(late, table.Runs[run])}",
-        Reason.HadItsShare share => $"After {Task(share.Run, run)} {(table.Posed.IsEvened ? "no more was put into that sitting, to keep the days even" : "that day had as much work as it may")}.",
+        Reason.HadItsShare share => $"After {Task(share.Run, run)} {(table.Posed.IsEvened ? "that day got no more work, to keep the days even" : "that day had as much work as 'most-per-day' allows")}.",
         Reason.Closed { Run: >= 0 } closed when table.Runs[closed.Run].Worker != closed.Worker =>
             $"It comes after {Task(closed.Run, run)}; {Bench(closed.Worker)} before, or not for long enough.",
         Reason.Closed { Run: >= 0 } closed => $"After {Task(closed.Run, run)} too little was left of the sitting.",

@@ -1,5 +1,6 @@
 using Pipeline.Scheduling;
 using Pipeline.Workflows;
+using LocalDate = NodaTime.LocalDate;
 
 namespace Pipeline.Planning;
 
@@ -82,8 +83,7 @@ internal sealed class FreeAtEnd
         var more = activity.Together ? 0 : (run.Units - 1) * activity.PerUnit;
         if (end + more > open.End)
             return Held.ForSome;
-        var most = table.Posed.Problem.Workers[worker].MostPerInterval ?? long.MaxValue;
-        return Busy(worker, open) + end + more - begin + activity.SetUp > most ? Held.OverShare : Held.Nothing;
+        return IsOverShare(worker, open, run, end + more - begin + activity.SetUp) ? Held.OverShare : Held.Nothing;
     }
 
     // From when on one piece finds room in all the places it takes: those there are counted once, however many of their layers are wet.
@@ -123,9 +123,17 @@ internal sealed class FreeAtEnd
             ? last.Start + table.Posed.Problem.Tools[use.Tool].CleanOut[last.Load][use.Load]
             : lastEnd;
 
-    private long Busy(int worker, Interval open) =>
-        table.Runs.Where(run => run.Worker == worker && run.Start >= open.Start && run.Start < open.End).Sum(run => run.End - run.Start)
-        + table.Planned.Schedule.CloseDowns.Where(close => close.Worker == worker && close.Start >= open.Start && close.Start < open.End).Sum(close => close.Ticks);
+    // Whether the day would have more work than it may with a run of another one; what is done later on the same day counts there already.
+    private bool IsOverShare(int worker, Interval open, Run run, long ticks)
+    {
+        if (table.Posed.Problem.Workers[worker].MostPerDay is not { } most || (DateAt(run.Start) == DateAt(open.Start) && run.Worker == worker))
+            return false;
+        var runs = table.Runs.Where(other => other.Worker == worker && DateAt(other.Start) == DateAt(open.Start)).Sum(other => other.End - other.Start);
+        var closeDowns = table.Planned.Schedule.CloseDowns.Where(close => close.Worker == worker && DateAt(close.Start) == DateAt(open.Start)).Sum(close => close.Ticks);
+        return runs + closeDowns + ticks > most;
+    }
+
+    private LocalDate DateAt(long tick) => table.Posed.Sittings[table.SittingAt(tick)].Date;
 
     private string Named(int r)
     {

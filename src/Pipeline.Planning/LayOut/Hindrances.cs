@@ -28,6 +28,13 @@ internal static class Hindrances
             (name, units) => $"No sitting is long enough for {name}: {(units > 1 ? "one unit" : "it")} needs {Minutes(fits.Needed)} with set-up and cleaning, and the longest sitting is {Minutes(fits.Longest)}.",
             "Make a sitting longer, or part the step into smaller ones.",
             [new Related(walked.Batch.Bench.Place, "the bench and its sittings")]),
+        Obstacle.FitsNoDay fits => At(
+            walked,
+            posed,
+            fits.Activity,
+            (name, units) => $"No day allows enough work for {name}: {(units > 1 ? "one unit" : "it")} needs {Minutes(fits.Needed)} with set-up and cleaning, and 'most-per-day' at the bench is {Minutes(fits.Most)}.",
+            $"Raise 'most-per-day' to {Minutes(fits.Needed)} or more, or part the step into smaller ones.",
+            [new Related(walked.Batch.Bench.Place, "the bench")]),
         Obstacle.FitsNoPlace place => At(
             walked,
             posed,
@@ -39,13 +46,13 @@ internal static class Hindrances
         Obstacle.PinContradicts pin => Pin(walked, posed, pin),
         Obstacle.OpenHoursEnd end => HoursEnd(walked, posed, end),
         Obstacle.GreatestWaitTooShort most => TooShort(walked, posed, most),
-        Obstacle.ProvedImpossible => Whole(walked, "There is no plan that keeps all waits and sittings together.", "Make sittings longer, add some, or take a decided time ('at') back."),
-        _ => Whole(walked, "No plan was found that keeps all waits and sittings together; there may be one.", "Search more thoroughly, make sittings longer, add some, or take a decided time ('at') back."),
+        Obstacle.ProvedImpossible => Whole(walked, "There is no plan that keeps all waits and sittings together.", $"Make sittings longer, add some, {OrRaise(walked)}or take a decided time ('at') back."),
+        _ => Whole(walked, "No plan was found that keeps all waits and sittings together; there may be one.", $"Search more thoroughly, make sittings longer, add some, {OrRaise(walked)}or take a decided time ('at') back."),
     };
 
     private static Finding HoursEnd(Walked walked, Posed posed, Obstacle.OpenHoursEnd end)
     {
-        var typical = posed.Sittings.IsEmpty ? 0 : posed.Sittings.Average(s => s.Minutes);
+        var typical = TypicalMinutes(walked, posed);
         var sittings = typical > 0 ? Math.Max(1, (long)Math.Ceiling(Clock.Minutes(end.Ticks) / typical)) : 1;
         var last = posed.Sittings.IsEmpty ? "" : $" The last one ends {Phrases.Moment(posed.Sittings[^1].End, walked.Batch.Bench.Zone)}.";
         var (name, _, step, _) = Named(walked, posed, end.Activity);
@@ -59,6 +66,14 @@ internal static class Hindrances
         };
     }
 
+    // Of the mean sitting, what the day allows.
+    private static double TypicalMinutes(Walked walked, Posed posed) => posed.Sittings.IsEmpty ? 0 : posed.Sittings
+        .GroupBy(sitting => sitting.Date, sitting => sitting.Minutes)
+        .Sum(day => Math.Min(day.Sum(), walked.Batch.Bench.MostPerDay?.Minutes ?? double.MaxValue)) / posed.Sittings.Length;
+
+    // Where days are capped, that may be what leaves no room.
+    private static string OrRaise(Walked walked) => walked.Batch.Bench.MostPerDay is null ? "" : "raise 'most-per-day', ";
+
     private static Finding TooShort(Walked walked, Posed posed, Obstacle.GreatestWaitTooShort most)
     {
         var wait = posed.Problem.Waits[most.Wait];
@@ -69,7 +84,7 @@ internal static class Hindrances
             posed,
             wait.To,
             (name, _) => $"{Phrases.Capital(name)} has to follow {from} within {Minutes(wait.Greatest ?? 0)}, and the sittings and the other waits leave no room for that.{(cause is null ? "" : $" {cause.Wait.Needs.Message}")}",
-            "Make a sitting longer, add one the day after, or take work out from between the two.",
+            $"Make a sitting longer, add one the day after, {OrRaise(walked)}or take work out from between the two.",
             earlier is null ? [] : [new Related(earlier.Place, "the earlier step")],
             cause?.Wait.Rule);
     }
@@ -123,7 +138,7 @@ internal static class Hindrances
 
         var when = decided is null ? "" : $" is set for {Phrases.Moment(Pinned.At(decided, zone), zone)}, but that";
         var why = wait is null
-            ? $"{when} cannot be kept: nobody sits at the bench then for long enough, or something else is set for the same time"
+            ? $"{when} cannot be kept: nobody sits at the bench then for long enough, or something else is set for the same time{(walked.Batch.Bench.MostPerDay is null ? "" : ", or the day has no room for it within 'most-per-day'")}"
             : $"{when} is {(pin.By > 0 ? Minutes(pin.By) + " " : "")}too {(wait.Greatest is null ? "early" : "late")}: {(isBefore && decided is not null ? "what comes before it cannot be done sooner, " : "")}{Wait(walked, posed, pin.Wait!.Value)}";
         return new Finding
         {
@@ -132,7 +147,7 @@ internal static class Hindrances
             Place = decided?.Place ?? step?.Place ?? walked.Batch.Bench.Place,
             Model = walked.Routes[route].Route.Model.Name,
             Message = $"{Phrases.Capital(name)}{why}.",
-            Remedy = "Move the time, add a sitting for it, or let the planner choose.",
+            Remedy = $"Move the time, add a sitting for it, {OrRaise(walked)}or let the planner choose.",
         };
     }
 

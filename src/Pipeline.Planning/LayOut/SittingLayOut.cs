@@ -1,3 +1,4 @@
+using NodaTime;
 using Pipeline.Abstractions;
 using Pipeline.Scheduling;
 
@@ -66,7 +67,13 @@ internal sealed class SittingLayOut(Timetable table, IReadOnlyDictionary<string,
             MasksOn = isLastPainter ? nightly.MasksAt(end) : [],
             Cautions = steps.SelectMany(step => step.Cautions).DistinctBy(caution => caution.Name).ToSequence(),
             AttendedMinutes = withMixes.Sum(task => (int)(task.To - task.From).TotalMinutes),
+            MostPerDayMinutes = MostPerDay(open.Date),
             Free = free.After(worker, leaves[worker]),
         };
     }
+
+    private int? MostPerDay(LocalDate date) =>
+        table.Batch.Bench.MostPerDay is { } most && most.Minutes < table.Posed.Sittings.Where(sitting => sitting.Date == date).Sum(sitting => sitting.Minutes)
+            ? (int)most.Minutes
+            : null;
 }

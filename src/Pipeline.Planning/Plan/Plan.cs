@@ -130,6 +130,11 @@ public sealed record PlannedSitting
     /// <summary>Attended minutes.</summary>
     public required int AttendedMinutes { get; init; }
 
+    /// <summary>
+    /// The most attended minutes that the bench allows the painter on this day, in all its sittings together; null where they are no longer than that.
+    /// </summary>
+    public int? MostPerDayMinutes { get; init; }
+
     /// <summary>What is free at the end though more is to be done, and why; null if that is little, or nothing is left for the painter.</summary>
     public FreeTime? Free { get; init; }
 }

@@ -23,7 +23,7 @@ internal sealed record Posed
     /// <summary>The sittings within the horizon, the same for every painter.</summary>
     public required ImmutableArray<OpenSitting> Sittings { get; init; }
 
-    /// <summary>Whether the painters work less in a sitting than the bench lets them, to keep the days even.</summary>
+    /// <summary>Whether the painters work less in a day than the bench lets them, to keep the days even.</summary>
     public required bool IsEvened { get; init; }
 
     /// <summary>The tools and what they may hold.</summary>

@@ -12,9 +12,9 @@ namespace Pipeline.Planning;
 /// where they must dry between, with as many units as the model has; one more for each
 /// model, without work, at which it is ready: all its steps done and its last layers handleable, or cured where it is wanted for play
 /// or packing. Due times hang on that one.
-/// Of each sitting the share of slack at its end stays free, and no painter works more in it than the bench and the caller allow.
+/// Of each sitting the share of slack at its end stays free, and no painter works more in a day than the bench and the caller allow.
 /// </summary>
-internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double slack, long? mostPerSitting = null)
+internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double slack, long? mostPerDay = null)
 {
     private const string Rack = "drying rack";
 
@@ -83,7 +83,7 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
             Activities = posed.ToImmutable(),
             Causes = waits.Causes,
             Sittings = sittings,
-            IsEvened = mostPerSitting < (PerDay ?? long.MaxValue),
+            IsEvened = mostPerDay < (PerDay ?? long.MaxValue),
             Tools = tools,
             Routes = routes.ToImmutable(),
         };
@@ -91,13 +91,13 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
 
     private ImmutableArray<Worker> Workers(ImmutableArray<OpenSitting> sittings)
     {
-        var most = PerDay is { } day && mostPerSitting is { } sitting ? Math.Min(day, sitting) : PerDay ?? mostPerSitting;
+        var most = PerDay is { } said && mostPerDay is { } asked ? Math.Min(said, asked) : PerDay ?? mostPerDay;
         return [.. batch.Bench.Painters.Select(painter => new Worker(painter.Name, Hours(sittings.Where(s => painter.Comes(s.Date))), most))];
     }
 
-    private Scheduling.Calendar Hours(IEnumerable<OpenSitting> sittings) => new(sittings
-        .Select(s => new Scheduling.Interval(clock.TickAt(s.Start), clock.TickAt(s.Start + ((s.End - s.Start) * (1 - slack)))))
-        .Where(i => i.Length > 0));
+    private Scheduling.Calendar Hours(IEnumerable<OpenSitting> sittings) => Scheduling.Calendar.OfDays(sittings
+        .GroupBy(s => s.Date, s => new Scheduling.Interval(clock.TickAt(s.Start), clock.TickAt(s.Start + ((s.End - s.Start) * (1 - slack)))))
+        .Select(day => day.Where(i => i.Length > 0)));
 
     // The drying rack, and what steps stand in by name.
     private List<BenchTool> Places()

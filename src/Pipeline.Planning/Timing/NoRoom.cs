@@ -6,7 +6,7 @@ using Pipeline.Workflows;
 namespace Pipeline.Planning;
 
 /// <summary>
-/// Steps that no plan has room for, whenever it begins: nobody at the bench does them, they take longer than any sitting, they need more places
+/// Steps that no plan has room for, whenever it begins: nobody at the bench does them, they take longer than any sitting or than a day may have, they need more places
 /// than there are. Seen without a search, and said only where it is sure.
 /// </summary>
 public static class NoRoom
@@ -22,6 +22,7 @@ public static class NoRoom
         var bench = walked.Batch.Bench;
         var (from, until) = AnyTime.Around(bench, MoreThanAYearDays);
         var longest = OpenSittings.Between(bench, from, until).Select(sitting => sitting.Minutes).DefaultIfEmpty(double.MaxValue).Max();
+        longest = Math.Min(longest, bench.MostPerDay?.Minutes ?? double.MaxValue);
         var right = AnyTime.Right(walked, route => route.Route.Steps.Any(step => MayBeTight(bench, route.Route.Model.Count, step, longest)));
         if (right.Routes.IsEmpty)
             return [];

@@ -38,6 +38,8 @@ public static class PlanJson
         json.Moment("from", sitting.From);
         json.Moment("to", sitting.To);
         json.WriteNumber("attendedMinutes", sitting.AttendedMinutes);
+        if (sitting.MostPerDayMinutes is { } most)
+            json.WriteNumber("mostPerDayMinutes", most);
         json.Texts("takeOut", sitting.TakeOut);
         json.Objects("mixes", sitting.Mixes, mix =>
         {

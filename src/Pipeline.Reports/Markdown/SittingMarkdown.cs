@@ -15,7 +15,7 @@ internal sealed class SittingMarkdown(MarkdownText page, Plan plan)
     {
         var painter = hasSeveralPainters ? $", {MarkdownText.Escaped(sitting.Painter)}" : "";
         page.Heading(2, $"{Moments.Day(date)}, {Moments.Span(sitting.From, sitting.To)}{painter}");
-        page.Block(FormattableString.Invariant($"{sitting.AttendedMinutes} of {Moments.Minutes(sitting.From, sitting.To)} min"));
+        page.Block(PlanFacts.Filled(sitting));
         SetBefore(date, sitting);
         page.Blank();
         string? why = null;

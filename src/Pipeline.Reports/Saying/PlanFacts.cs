@@ -91,6 +91,10 @@ internal static class PlanFacts
         return ($"{Amounts.Capital(Visible.Line(way.Words))}: {outcome}{(way.FillsSittings ? ", with full sittings" : "")}.", way.LateMinutes == 0 ? Tone.Plain : Tone.Warning);
     }
 
+    /// <summary>How full a sitting is: <c>42 of 75 min</c>, and where the day may have less than its sittings hold <c>42 of 75 min, 100 for the day</c>.</summary>
+    public static string Filled(PlannedSitting sitting) =>
+        FormattableString.Invariant($"{sitting.AttendedMinutes} of {Moments.Minutes(sitting.From, sitting.To)} min{(sitting.MostPerDayMinutes is { } most ? FormattableString.Invariant($", {most} for the day") : "")}");
+
     /// <summary>What is free at the end of a sitting, and why: <c>59 min: everything that is left has to wait</c>.</summary>
     public static string Free(FreeTime free) => $"{Moments.Length(free.Minutes)}: {free.Because switch
     {

@@ -22,7 +22,7 @@ internal sealed class SittingText(Page page, Plan plan)
         page.Ends(
             $"{Moments.Day(date).ToUpperInvariant()}   {Moments.Span(sitting.From, sitting.To)}{painter}",
             Tone.Heading,
-            new Run(FormattableString.Invariant($"{sitting.AttendedMinutes} of {Moments.Minutes(sitting.From, sitting.To)} min")));
+            new Run(PlanFacts.Filled(sitting)));
         page.Rule('-');
         SetBefore(date, sitting);
         string? why = null;

@@ -38,7 +38,8 @@ internal sealed record WeekChart(Sequence<ChartWeek> Weeks, int MinutesPerMark)
         var benches = painters.Select(painter => new BenchRow(painters.Count > 1 ? painter : null, dates.Select(date =>
         {
             var sittings = days[date].SelectMany(day => day.Sittings).Where(s => s.Painter == painter).ToList();
-            return new BenchDay(sittings.Sum(s => s.AttendedMinutes), (int)sittings.Sum(s => Moments.Minutes(s.From, s.To)));
+            var open = (int)sittings.Sum(s => Moments.Minutes(s.From, s.To));
+            return new BenchDay(sittings.Sum(s => s.AttendedMinutes), sittings.Select(s => s.MostPerDayMinutes).FirstOrDefault() ?? open);
         }).ToSequence()));
         var minutes = dates.Select(date => days[date].SelectMany(day => day.Sittings).SelectMany(s => s.Tasks)
             .GroupBy(task => task.Model).ToDictionary(model => model.Key, model => (int)model.Sum(t => Moments.Minutes(t.From, t.To)))).ToList();
@@ -67,7 +68,7 @@ internal sealed record ChartWeek(Sequence<LocalDate> Dates, Sequence<BenchRow> B
 /// <summary>How full a painter's days are; the name is null where there is only one painter.</summary>
 internal sealed record BenchRow(string? Painter, Sequence<BenchDay> Days);
 
-/// <summary>Attended minutes of the minutes the sittings are open.</summary>
+/// <summary>Attended minutes of the minutes the sittings are open, or of the most that the day may have.</summary>
 internal sealed record BenchDay(int AttendedMinutes, int OpenMinutes);
 
 /// <summary>What happens to a model.</summary>

@@ -26,7 +26,7 @@ public enum FaultKind
     /// <summary>A worker does what others must do.</summary>
     WrongWorker,
 
-    /// <summary>More attended work in an open interval than the worker's cap.</summary>
+    /// <summary>More attended work in a day than the worker's cap.</summary>
     Cap,
 
     /// <summary>A least wait is not kept.</summary>

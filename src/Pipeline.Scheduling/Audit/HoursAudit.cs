@@ -42,7 +42,7 @@ internal static class HoursAudit
                     faults.Add(new Fault(FaultKind.OpenHours, $"'{block.Name}' from {block.Start} to {block.End} is not inside one open interval of {worker.Name}."));
             }
 
-            if (worker.MostPerInterval is { } most)
+            if (worker.MostPerDay is { } most)
                 Cap(worker, most, sorted.ConvertAll(b => (b.Start, b.End, b.Judged)), faults);
         }
     }
@@ -50,12 +50,19 @@ internal static class HoursAudit
     // Facts count towards the cap, but break it only if something judged comes on top.
     private static void Cap(Worker worker, long most, List<(long Start, long End, bool Judged)> blocks, List<Fault> faults)
     {
-        foreach (var open in worker.Open.Open)
+        foreach (var day in Enumerable.Range(0, worker.Open.Open.Length).GroupBy(i => worker.Open.Day[i], i => worker.Open.Open[i]))
         {
-            var inside = blocks.Where(b => b.Start < open.End && b.End > open.Start).ToList();
-            var ticks = inside.Sum(b => Math.Min(b.End, open.End) - Math.Max(b.Start, open.Start));
-            if (ticks > most && inside.Any(b => b.Judged))
-                faults.Add(new Fault(FaultKind.Cap, $"{worker.Name} has {ticks} attended ticks in the interval from {open.Start}; {most} are allowed."));
+            long ticks = 0;
+            var isJudged = false;
+            foreach (var open in day)
+            {
+                var inside = blocks.Where(b => b.Start < open.End && b.End > open.Start).ToList();
+                ticks += inside.Sum(b => Math.Min(b.End, open.End) - Math.Max(b.Start, open.Start));
+                isJudged |= inside.Any(b => b.Judged);
+            }
+
+            if (ticks > most && isJudged)
+                faults.Add(new Fault(FaultKind.Cap, $"{worker.Name} has {ticks} attended ticks on the day from {day.First().Start}; {most} are allowed."));
         }
     }
 }

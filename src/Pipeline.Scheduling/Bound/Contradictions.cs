@@ -5,7 +5,7 @@ namespace Pipeline.Scheduling;
 /// <summary>What no schedule can keep, seen without a search. What is named here is sure; what is not may still be impossible.</summary>
 public static class Contradictions
 {
-    /// <summary>Activities whose smallest run fits into no open interval, and those that need more of a place than there is.</summary>
+    /// <summary>Activities whose smallest run fits into no open interval or no day, and those that need more of a place than there is.</summary>
     /// <exception cref="ArgumentException">The problem is malformed.</exception>
     public static ImmutableArray<Obstacle> OfRoom(Problem problem)
     {

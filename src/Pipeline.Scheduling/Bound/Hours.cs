@@ -80,9 +80,8 @@ internal sealed class Hours
         return best;
     }
 
-    /// <summary>Longest usable open interval of anybody who may do it.</summary>
-    public long Longest(int activity) =>
-        net.Workers[activity].Select(w => Math.Min(net.LongestOpen[w], net.Problem.Workers[w].MostPerInterval ?? long.MaxValue)).DefaultIfEmpty(0).Max();
+    /// <summary>The most attended ticks in one go of anybody who may do it.</summary>
+    public long Longest(int activity) => net.Workers[activity].Select(w => net.MostAtOnce[w]).DefaultIfEmpty(0).Max();
 
     // Attended ticks that must lie in the same interval before and from the unit's own start.
     private (long Lead, long Tail) Around(int activity, int unit)

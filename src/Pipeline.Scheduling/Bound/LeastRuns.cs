@@ -4,7 +4,7 @@ namespace Pipeline.Scheduling;
 internal static class LeastRuns
 {
     /// <summary>
-    /// A run is no longer than the longest open interval. Where one pair of hands does everything, a greatest wait limits it too:
+    /// A run is no longer than the longest open interval, and than a day may be. Where one pair of hands does everything, a greatest wait limits it too:
     /// what follows on the run's first unit can start only when the whole run is over, and what a run follows on was over
     /// before the run began.
     /// </summary>
@@ -27,7 +27,7 @@ internal static class LeastRuns
             most[a] = long.MaxValue;
             if (!net.Attended[a] || net.Step[a] == 0)
                 continue;
-            var longest = net.Workers[a].Select(w => net.LongestOpen[w]).DefaultIfEmpty(0).Max();
+            var longest = net.Workers[a].Select(w => net.MostAtOnce[w]).DefaultIfEmpty(0).Max();
             most[a] = (longest - net[a].SetUp - net[a].PutAway) / net.Step[a];
         }
 

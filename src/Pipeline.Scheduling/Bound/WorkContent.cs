@@ -7,7 +7,7 @@ namespace Pipeline.Scheduling;
 internal sealed class WorkContent
 {
     private readonly Net net;
-    private readonly OpenTime clock;
+    private readonly HandTime clock;
     private readonly int[] activities;
     private readonly long[] heads;
     private readonly long[] leastRuns;
@@ -18,7 +18,7 @@ internal sealed class WorkContent
     {
         this.net = net;
         this.heads = heads;
-        clock = new OpenTime(net, workers, once: false);
+        clock = new HandTime(net, workers);
         activities = [.. Enumerable.Range(0, net.Count).Where(a => net.Attended[a] && net.Done[a] < net.Units[a] && net.Workers[a].All(workers.Contains))];
         leastRuns = LeastRuns.Of(net);
         var longest = Sessions.Longest(net, workers);
@@ -55,30 +55,30 @@ internal sealed class WorkContent
             var first = net.Offset[a] + net.Done[a];
             var last = net.Offset[a + 1] - 1;
             if (net[a].SetUp > 0)
-                pieces.Add((clock.At(heads[first] - net[a].SetUp), clock.At(latest[first]), net[a].SetUp));
+                pieces.Add((clock.From(heads[first] - net[a].SetUp), clock.By(latest[first]), net[a].SetUp));
             if (net[a].Together)
-                pieces.Add((clock.At(heads[first]), clock.At(latest[first] + net[a].PerUnit), net[a].PerUnit));
+                pieces.Add((clock.From(heads[first]), clock.By(latest[first] + net[a].PerUnit), net[a].PerUnit));
             else if (net[a].PerUnit > 0)
             {
                 for (var u = first; u <= last; u++)
-                    pieces.Add((clock.At(heads[u]), clock.At(latest[u] + net[a].PerUnit), net[a].PerUnit));
+                    pieces.Add((clock.From(heads[u]), clock.By(latest[u] + net[a].PerUnit), net[a].PerUnit));
             }
 
             var parted = leastRuns[a] - 1;
             // one pair of hands has put away before the last run; of several, one may still be at it after the last
-            var putAwayEnd = clock.At(latest[last] + net[a].PerUnit + net[a].PutAway);
+            var putAwayEnd = clock.By(latest[last] + net[a].PerUnit + net[a].PutAway);
             if (parted > 0 && net[a].SetUp > 0)
-                pieces.Add((clock.At(heads[first]), clock.At(latest[last]), parted * net[a].SetUp));
+                pieces.Add((clock.From(heads[first]), clock.By(latest[last]), parted * net[a].SetUp));
             if (parted > 0 && net[a].PutAway > 0)
-                pieces.Add((clock.At(heads[first]), net.Workers[a].Length == 1 ? clock.At(latest[last]) : putAwayEnd, parted * net[a].PutAway));
+                pieces.Add((clock.From(heads[first]), net.Workers[a].Length == 1 ? clock.By(latest[last]) : putAwayEnd, parted * net[a].PutAway));
             if (net[a].PutAway > 0)
-                pieces.Add((clock.At(heads[last] + net[a].PerUnit), putAwayEnd, net[a].PutAway));
+                pieces.Add((clock.From(heads[last] + net[a].PerUnit), putAwayEnd, net[a].PutAway));
         }
 
         foreach (var (users, ticks) in tours)
         {
             if (ticks > 0)
-                pieces.Add((0, users.Max(a => clock.At(latest[net.Offset[a + 1] - 1])), ticks));
+                pieces.Add((0, users.Max(a => clock.By(latest[net.Offset[a + 1] - 1])), ticks));
         }
 
         return FitsInTurn(pieces);

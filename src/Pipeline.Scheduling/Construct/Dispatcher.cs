@@ -162,12 +162,12 @@ internal sealed class Dispatcher
         if (one.IsNone)
             return (whole, all);
         var overhead = one.CleanOut + net[a].SetUp + net[a].PutAway;
-        var room = table.Days[one.Worker][one.Day].End - one.Start;
+        var room = table.Sittings[one.Worker][one.Sitting].End - one.Start;
         var most = (int)Math.Clamp(net[a].PerUnit == 0 ? all : room / net[a].PerUnit, 1, all - 1);
         for (var units = most; units >= 1; units--)
         {
             var spot = units == 1 ? one : fitting.Earliest(a, first, units, Placing.WorkFrom(table, a, first, units), net[a].NotBefore, until);
-            if (spot.IsNone || (spot.Day != one.Day && units > 1))
+            if (spot.IsNone || (spot.Sitting != one.Sitting && units > 1))
                 continue;
             var isWorth = whole.IsNone || overhead <= partingWorth * units * net[a].PerUnit;
             return isWorth ? (spot, units) : (whole, all);

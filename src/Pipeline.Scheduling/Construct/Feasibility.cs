@@ -11,7 +11,7 @@ internal static class Feasibility
         return OfRoom(net).AddRange(tooEarly.Select(a => new Obstacle.PinContradicts(a, null, net[a].NotBefore - net.PinnedStart[a]!.Value)));
     }
 
-    /// <summary>What fits into no open interval or no place.</summary>
+    /// <summary>What fits into no open interval, no day or no place.</summary>
     public static ImmutableArray<Obstacle> OfRoom(Net net)
     {
         var obstacles = ImmutableArray.CreateBuilder<Obstacle>();
@@ -21,7 +21,7 @@ internal static class Feasibility
             if (net.Done[a] == net.Units[a])
                 continue;
             if (net.Attended[a] && hours.SmallestRun(a) > hours.Longest(a))
-                obstacles.Add(new Obstacle.FitsNoInterval(a, hours.SmallestRun(a), hours.Longest(a)));
+                obstacles.AddRange(TooLong(net, a, hours.SmallestRun(a), hours.Longest(a)));
             foreach (var stay in net.Stays[a])
             {
                 var together = net[a].Together || (net.Whole[a] && net.Step[a] == 0) ? net.Units[a] - net.Done[a] : 1;
@@ -34,5 +34,16 @@ internal static class Feasibility
         }
 
         return obstacles.ToImmutable();
+    }
+
+    // The hours, the cap or both; where it is neither for everybody, the hours of those who may do so much.
+    private static IEnumerable<Obstacle> TooLong(Net net, int a, long needed, long longest)
+    {
+        var most = net.Workers[a].Select(w => net.MostPerDay[w]).DefaultIfEmpty(long.MaxValue).Max();
+        var open = net.Workers[a].SelectMany(w => net.Open[w]).Select(o => o.Length).DefaultIfEmpty(0).Max();
+        if (needed > open || needed <= most)
+            yield return new Obstacle.FitsNoInterval(a, needed, needed > open ? open : longest);
+        if (needed > most)
+            yield return new Obstacle.FitsNoDay(a, needed, most);
     }
 }

@@ -21,14 +21,14 @@ internal sealed class Fitting(Timetable table)
         var best = Spot.None;
         foreach (var worker in net.Workers[activity])
         {
-            var days = table.Days[worker];
+            var sittings = table.Sittings[worker];
             var least = Least(activity, units);
             var from = net.Work(activity, units) > 0 ? Math.Max(startFrom, workFrom) : startFrom;
-            for (var d = table.NextWithRoom(worker, FirstDay(days, from), least); d < days.Length; d = table.NextWithRoom(worker, d + 1, least))
+            for (var d = table.NextWithRoom(worker, FirstSitting(sittings, from), least); d < sittings.Length; d = table.NextWithRoom(worker, d + 1, least))
             {
-                if (days[d].Start >= Math.Min(until, best.WorkStart))
+                if (sittings[d].Start >= Math.Min(until, best.WorkStart))
                     break;
-                var spot = InDay(activity, first, units, worker, d, workFrom, startFrom);
+                var spot = InSitting(activity, first, units, worker, d, workFrom, startFrom);
                 if (spot.IsNone)
                     continue;
                 if (spot.WorkStart < until && IsBetter(activity, spot, best, isSooner: spot.WorkStart < best.WorkStart))
@@ -43,28 +43,28 @@ internal sealed class Fitting(Timetable table)
     private long Least(int activity, int units) => net[activity].SetUp + net.Work(activity, units) + net[activity].PutAway;
 
     /// <summary>The earliest spot in one open interval.</summary>
-    public Spot InDay(int activity, int first, int units, int worker, int d, long workFrom, long startFrom)
+    public Spot InSitting(int activity, int first, int units, int worker, int d, long workFrom, long startFrom)
     {
-        var day = table.Days[worker][d];
+        var sitting = table.Sittings[worker][d];
         var least = Least(activity, units);
-        if (day.Free < least)
+        if (sitting.Free < least)
             return Spot.None;
-        var from = Math.Max(day.Start, startFrom);
-        for (var b = 0; b <= day.Blocks.Count; b++)
+        var from = Math.Max(sitting.Start, startFrom);
+        for (var b = 0; b <= sitting.Blocks.Count; b++)
         {
-            var to = b < day.Blocks.Count ? day.Blocks[b].Start : day.End - day.Tail;
+            var to = b < sitting.Blocks.Count ? sitting.Blocks[b].Start : sitting.End - sitting.Tail;
             // a tool's taking over may give back a close-down, so the last gap is looked at in any case
-            if ((to - from >= least && to - net[activity].PutAway - net.Work(activity, units) >= workFrom) || b == day.Blocks.Count)
+            if ((to - from >= least && to - net[activity].PutAway - net.Work(activity, units) >= workFrom) || b == sitting.Blocks.Count)
             {
                 var spot = net.Tool[activity] < 0
                     ? WithoutTool(activity, first, units, worker, d, from, to, workFrom, least)
-                    : WithTool(activity, first, units, worker, d, from, b < day.Blocks.Count ? to : day.End, workFrom, least);
+                    : WithTool(activity, first, units, worker, d, from, b < sitting.Blocks.Count ? to : sitting.End, workFrom, least);
                 if (!spot.IsNone)
                     return spot;
             }
 
-            if (b < day.Blocks.Count)
-                from = Math.Max(from, day.Blocks[b].End);
+            if (b < sitting.Blocks.Count)
+                from = Math.Max(from, sitting.Blocks[b].End);
         }
 
         return Spot.None;
@@ -75,7 +75,7 @@ internal sealed class Fitting(Timetable table)
         var work = Math.Max(from + net[activity].SetUp, workFrom);
         work = table.PlacesFit(activity, first, units, work);
         var start = work - net[activity].SetUp;
-        if (work == long.MaxValue || start + least > to || start >= table.Days[worker][d].End)
+        if (work == long.MaxValue || start + least > to || start >= table.Sittings[worker][d].End)
             return Spot.None;
         return new Spot(worker, d, -1, -1, start, 0, work, start + least);
     }
@@ -102,12 +102,12 @@ internal sealed class Fitting(Timetable table)
 
     private Spot WithTool(int activity, int first, int units, int worker, int d, long from, long to, long workFrom, long least, int number)
     {
-        var day = table.Days[worker][d];
+        var sitting = table.Sittings[worker][d];
         var tool = net.Tool[activity];
         var uses = table.Uses[tool][number];
         var start = from;
         var position = After(uses, start);
-        while (start + least <= to && start < day.End)
+        while (start + least <= to && start < sitting.End)
         {
             while (position < uses.Count && uses[position].Start <= start)
                 position++;
@@ -141,7 +141,8 @@ internal sealed class Fitting(Timetable table)
                 continue;
             }
 
-            if (AfterStillFits(activity, worker, d, start, end, after) && TailFits(activity, day, before, after, start, end, cleanOut + least))
+            var tail = TailAdded(activity, sitting, before, after, start);
+            if (AfterStillFits(activity, sitting, start, end, after, end - start + tail) && TailFits(sitting, end, end - start, tail))
                 return new Spot(worker, d, number, position, start, cleanOut, work, end);
             if (after is null)
                 return Spot.None;
@@ -152,16 +153,17 @@ internal sealed class Fitting(Timetable table)
     }
 
     // The run that uses the tool next may need another clean-out now, and room for it.
-    private bool AfterStillFits(int activity, int worker, int d, long start, long end, Placed? after)
+    private bool AfterStillFits(int activity, Sitting mine, long start, long end, Placed? after, long ticks)
     {
         if (after is null || after.IsPast)
             return true;
-        var leftAt = table.Days[worker][d].End;
+        var leftAt = mine.End;
         var held = after.Start >= leftAt ? -1 : net.Load[activity];
         var cleanOut = net.CleanOut(net.Tool[activity], held, net.Load[after.Activity]);
         if (cleanOut == after.CleanOut)
             return true;
-        var ownWork = after.Worker == worker && after.Day == d ? end - start : 0;
+        var sitting = table.Sittings[after.Worker][after.Sitting];
+        var ownWork = sitting.Workday == mine.Workday ? ticks : 0;
         if (net.PinnedStart[after.Activity] is not null)
             return PinnedStillFits(after, cleanOut - after.CleanOut, ownWork);
         var newStart = after.Start + after.CleanOut - cleanOut;
@@ -169,39 +171,42 @@ internal sealed class Fitting(Timetable table)
             return false;
         if (cleanOut < after.CleanOut)
             return true;
-        var day = table.Days[after.Worker][after.Day];
-        var i = day.Blocks.IndexOf(after);
+        var i = sitting.Blocks.IndexOf(after);
         var added = cleanOut - after.CleanOut;
-        return newStart >= day.Start
+        return newStart >= sitting.Start
             && newStart >= net[after.Activity].NotBefore
-            && (i == 0 || day.Blocks[i - 1].End <= newStart)
-            && day.Used + day.Tail + added + ownWork <= day.Most;
+            && (i == 0 || sitting.Blocks[i - 1].End <= newStart)
+            && added + ownWork <= sitting.Workday.Free;
     }
 
     // What is pinned begins when it must, and another clean-out moves its own work.
     private bool PinnedStillFits(Placed pinned, long added, long ownWork)
     {
-        var day = table.Days[pinned.Worker][pinned.Day];
+        var sitting = table.Sittings[pinned.Worker][pinned.Sitting];
         var end = pinned.End + added;
         var uses = table.Uses[net.Tool[pinned.Activity]][pinned.ToolNumber];
-        return day.Blocks.TrueForAll(block => block == pinned || block.Start < pinned.Start || block.Start >= end)
+        return sitting.Blocks.TrueForAll(block => block == pinned || block.Start < pinned.Start || block.Start >= end)
             && uses.TrueForAll(use => use == pinned || use.Start < pinned.Start || use.Start >= end)
-            && end + day.Tail <= day.End
-            && day.Used + day.Tail + added + ownWork <= day.Most
+            && end + sitting.Tail <= sitting.End
+            && added + ownWork <= sitting.Workday.Free
             && net.Stays[pinned.Activity].Length == 0
             && Placing.CouldShift(table, pinned.Activity, pinned.First, pinned.Units, added);
     }
 
-    private bool TailFits(int activity, Day day, Placed? before, Placed? after, long start, long end, long ticks)
+    // By how many ticks the close-downs at the end of an interval grow with a run in it.
+    private long TailAdded(int activity, Sitting sitting, Placed? before, Placed? after, long start)
     {
-        var tail = day.Tail;
-        if (before is { Day: >= 0 } && ReferenceEquals(table.Days[before.Worker][before.Day], day)
+        long tail = 0;
+        if (before is { Sitting: >= 0 } && ReferenceEquals(table.Sittings[before.Worker][before.Sitting], sitting)
             && table.HasToClose(before, after?.Start ?? long.MaxValue) && !table.HasToClose(before, start))
             tail -= table.CloseDown(before.Activity);
-        if ((after?.Start ?? long.MaxValue) >= day.End)
+        if ((after?.Start ?? long.MaxValue) >= sitting.End)
             tail += table.CloseDown(activity);
-        return Math.Max(day.LastEnd, end) + tail <= day.End && day.Used + ticks + tail <= day.Most;
+        return tail;
     }
+
+    private static bool TailFits(Sitting sitting, long end, long ticks, long tail) =>
+        Math.Max(sitting.LastEnd, end) + sitting.Tail + tail <= sitting.End && ticks + tail <= sitting.Workday.Free;
 
     private static int After(List<Placed> uses, long start)
     {
@@ -219,14 +224,14 @@ internal sealed class Fitting(Timetable table)
         return low;
     }
 
-    private static int FirstDay(Day[] days, long from)
+    private static int FirstSitting(Sitting[] sittings, long from)
     {
         var low = 0;
-        var high = days.Length;
+        var high = sittings.Length;
         while (low < high)
         {
             var middle = (low + high) / 2;
-            if (days[middle].End <= from)
+            if (sittings[middle].End <= from)
                 low = middle + 1;
             else
                 high = middle;

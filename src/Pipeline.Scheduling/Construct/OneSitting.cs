@@ -94,11 +94,11 @@ internal sealed class OneSitting
     {
         number = sitting;
         tried.Clear();
-        var day = Table.Days[worker][d];
-        var at = day.Start;
+        var open = Table.Sittings[worker][d];
+        var at = open.Start;
         for (var rounds = 0; rounds < 1000; rounds++)
         {
-            var (from, to) = Gap(day, at);
+            var (from, to) = Gap(open, at);
             if (from >= to)
                 return;
             var next = Candidates(worker, from, to);
@@ -124,9 +124,9 @@ internal sealed class OneSitting
     }
 
     // The first stretch with nothing in it from a time on.
-    private static (long From, long To) Gap(Day day, long at)
+    private static (long From, long To) Gap(Sitting open, long at)
     {
-        foreach (var block in day.Blocks)
+        foreach (var block in open.Blocks)
         {
             if (block.End <= at)
                 continue;
@@ -135,7 +135,7 @@ internal sealed class OneSitting
             at = block.End;
         }
 
-        return (at, day.End - day.Tail);
+        return (at, open.End - open.Tail);
     }
 
     // What could be taken up at a time, the most urgent first; returns when the next one could be.
@@ -167,7 +167,7 @@ internal sealed class OneSitting
 
     private bool PutSome(int worker, int d, long from, long to)
     {
-        Choose(Table.Days[worker][d], from, to);
+        Choose(Table.Sittings[worker][d], from, to);
         // choosing among many for a long gap takes as long as placing a few
         Table.Work += knapsack.Fineness * candidates.Count / CellsPerPlacement;
         if (PutOneTied(worker, d, chosen.Count > 0 ? keys[chosen[0].Group] : double.MaxValue))
@@ -206,7 +206,7 @@ internal sealed class OneSitting
                 continue;
             // what would only begin later is better decided then
             var fresh = Table.Runs[runs..];
-            if (fresh.Exists(run => run.Worker == worker && run.Day == d) && (mustGo || fresh.TrueForAll(run => IsInUseAnyway(run, fresh))))
+            if (fresh.Exists(run => run.Worker == worker && run.Sitting == d) && (mustGo || fresh.TrueForAll(run => IsInUseAnyway(run, fresh))))
             {
                 Settled(g);
                 return true;
@@ -219,16 +219,18 @@ internal sealed class OneSitting
     }
 
     // Whether a run has no tool, or one that another than these uses in the same sitting.
-    private bool IsInUseAnyway(Placed run, List<Placed> fresh) => run.ToolNumber < 0 || Table.Days[run.Worker][run.Day].Blocks.Exists(other =>
+    private bool IsInUseAnyway(Placed run, List<Placed> fresh) => run.ToolNumber < 0 || Table.Sittings[run.Worker][run.Sitting].Blocks.Exists(other =>
         other.ToolNumber >= 0 && net.Tool[other.Activity] == net.Tool[run.Activity] && !fresh.Contains(other));
 
     // Chooses what is worth most until the end of the gap, of what needs nothing got ready and of one load that does; the most urgent first.
-    private void Choose(Day day, long from, long to)
+    private void Choose(Sitting open, long from, long to)
     {
+        // of a long gap no more than the day allows
+        var gap = Math.Clamp(open.Workday.Free, 0, to - from);
         overheads.Clear();
         foreach (var g in candidates)
-            overheads.Add(components.IsTied[g] ? long.MaxValue : Overhead(g, day, from));
-        knapsack.Begin(to - from);
+            overheads.Add(components.IsTied[g] ? long.MaxValue : Overhead(g, open, from));
+        knapsack.Begin(gap);
         for (var i = 0; i < candidates.Count && knapsack.Count < MostAtHand; i++)
         {
             if (overheads[i] == 0)
@@ -236,11 +238,11 @@ internal sealed class OneSitting
         }
 
         knapsack.Mark();
-        var best = knapsack.WorthOf(to - from);
-        knapsack.Choose(to - from, chosen);
+        var best = knapsack.WorthOf(gap);
+        knapsack.Choose(gap, chosen);
         for (var i = 0; i < candidates.Count; i++)
         {
-            var room = to - from - overheads[i];
+            var room = gap - overheads[i];
             if (overheads[i] == 0 || room <= 0 || FirstOfLoad(i) < i)
                 continue;
             knapsack.BackToMark();
@@ -291,7 +293,7 @@ internal sealed class OneSitting
         var a = components.Groups[g][0];
         var first = Placing.NextUnit(Table, a);
         Table.Work++;
-        var spot = fitting.InDay(a, first, units, worker, d, Placing.WorkFrom(Table, a, first, units), Math.Max(from, net[a].NotBefore));
+        var spot = fitting.InSitting(a, first, units, worker, d, Placing.WorkFrom(Table, a, first, units), Math.Max(from, net[a].NotBefore));
         if (!Placing.TryPut(Table, a, first, units, spot))
             return false;
         Settled(g);
@@ -299,7 +301,7 @@ internal sealed class OneSitting
     }
 
     // Attended ticks to get the tool ready, and to close it down if it would not be used in this sitting otherwise.
-    private long Overhead(int g, Day day, long at)
+    private long Overhead(int g, Sitting open, long at)
     {
         var a = toolUser[g];
         if (a < 0)
@@ -311,7 +313,7 @@ internal sealed class OneSitting
             while (last >= 0 && uses[last].Start > at)
                 last--;
             var held = Table.Held(last < 0 ? null : uses[last], at);
-            var isOpen = held >= 0 || (last + 1 < uses.Count && uses[last + 1].Start < day.End);
+            var isOpen = held >= 0 || (last + 1 < uses.Count && uses[last + 1].Start < open.End);
             least = Math.Min(least, net.CleanOut(net.Tool[a], held, net.Load[a]) + (isOpen ? 0 : Table.CloseDown(a)));
         }
 

@@ -14,7 +14,7 @@ internal sealed class SittingFiller
 
     private readonly Dispatcher dispatcher;
     private readonly OneSitting? sitting;
-    private readonly (int Worker, int Day)[] days;
+    private readonly (int Worker, int Sitting)[] order;
     private readonly int[] readyIn;
     private readonly List<(int Number, OneSitting.Standing At)> marks = [];
     private readonly List<(int Number, OneSitting.Standing At)> newMarks = [];
@@ -31,10 +31,10 @@ internal sealed class SittingFiller
     {
         this.dispatcher = dispatcher;
         Table = new Timetable(net);
-        days = [.. Enumerable.Range(0, Table.Days.Length)
-            .SelectMany(w => Enumerable.Range(0, Table.Days[w].Length).Select(d => (Worker: w, Day: d, Table.Days[w][d].Start)))
-            .OrderBy(d => d.Start).ThenBy(d => d.Worker).Select(d => (d.Worker, d.Day))];
-        sittings = days.Length;
+        order = [.. Enumerable.Range(0, Table.Sittings.Length)
+            .SelectMany(w => Enumerable.Range(0, Table.Sittings[w].Length).Select(d => (Worker: w, Sitting: d, Table.Sittings[w][d].Start)))
+            .OrderBy(d => d.Start).ThenBy(d => d.Worker).Select(d => (d.Worker, d.Sitting))];
+        sittings = order.Length;
         readyIn = new int[components.Groups.Length];
         if (!dispatcher.PutPinned(Table, new Fitting(Table)))
             return;
@@ -60,11 +60,11 @@ internal sealed class SittingFiller
         sitting.BackTo(marks[common].At);
         sitting.Use(how);
         var number = marks[common].Number;
-        for (; number < days.Length && sitting.HasMore; number++)
+        for (; number < order.Length && sitting.HasMore; number++)
         {
             if (number % every == 0 && number > marks[common].Number)
                 newMarks.Add((number, sitting.Mark()));
-            sitting.Fill(days[number].Worker, days[number].Day, number);
+            sitting.Fill(order[number].Worker, order[number].Sitting, number);
         }
 
         sittings = number;

@@ -7,7 +7,7 @@ internal sealed class Placed
     public int First;
     public int Units;
     public int Worker = -1;
-    public int Day = -1;
+    public int Sitting = -1;
     public int ToolNumber = -1;
     public long Start;
     public long CleanOut;
@@ -19,33 +19,10 @@ internal sealed class Placed
     public Spot Spot;
 }
 
-/// <summary>One open interval of one worker and what is in it.</summary>
-internal sealed class Day(Interval open, long most)
-{
-    public readonly long Start = open.Start;
-    public readonly long End = open.End;
-
-    /// <summary>Cap on attended ticks.</summary>
-    public readonly long Most = most;
-
-    /// <summary>In order of start.</summary>
-    public readonly List<Placed> Blocks = [];
-
-    public long Used;
-
-    /// <summary>Ticks at the end kept for close-downs.</summary>
-    public long Tail;
-
-    /// <summary>Attended ticks that are left.</summary>
-    public long Free => Math.Min(End - Start, Most) - Used - Tail;
-
-    public long LastEnd => Blocks.Count == 0 ? Start : Math.Max(Start, Blocks[^1].End);
-}
-
 /// <summary>Where a run could go.</summary>
 internal readonly record struct Spot(
     int Worker,
-    int Day,
+    int Sitting,
     int ToolNumber,
     int ToolPosition,
     long Start,
@@ -67,18 +44,18 @@ internal sealed class Timetable
     public const long Unset = long.MinValue;
 
     private readonly Occupancy occupancy;
-    private readonly DayRoom[] rooms;
+    private readonly SittingRoom[] rooms;
 
     public Timetable(Net net)
     {
         Net = net;
         Starts = new long[net.Offset[^1]];
         Array.Fill(Starts, Unset);
-        Days = [.. net.Open.Select((open, w) => open.Select(i => new Day(i, net.Problem.Workers[w].MostPerInterval ?? long.MaxValue)).ToArray())];
+        Sittings = [.. Enumerable.Range(0, net.Open.Length).Select(w => SittingsOf(net, w))];
         Uses = [.. net.Problem.Tools.Select(t => Enumerable.Range(0, t.Count).Select(_ => new List<Placed>()).ToArray())];
         occupancy = new Occupancy(net);
         PutPast();
-        rooms = [.. Days.Select(days => new DayRoom(days))];
+        rooms = [.. Sittings.Select(sittings => new SittingRoom(sittings))];
     }
 
     public Net Net { get; }
@@ -86,7 +63,7 @@ internal sealed class Timetable
     /// <summary>Own start of every unit, or <see cref="Unset"/>.</summary>
     public long[] Starts { get; }
 
-    public Day[][] Days { get; }
+    public Sitting[][] Sittings { get; }
 
     public List<Placed>[][] Uses { get; }
 
@@ -97,7 +74,7 @@ internal sealed class Timetable
     public long Work { get; set; }
 
     /// <summary>A worker's first open interval from one on with so many free ticks; their number if there is none.</summary>
-    public int NextWithRoom(int worker, int day, long ticks) => rooms[worker].Next(day, ticks);
+    public int NextWithRoom(int worker, int sitting, long ticks) => rooms[worker].Next(sitting, ticks);
 
     /// <summary>The earliest time from which the places have room for a run's units.</summary>
     public long PlacesFit(int activity, int first, int units, long workStart) => occupancy.EarliestFit(activity, first, units, workStart);
@@ -106,7 +83,7 @@ internal sealed class Timetable
     public int Held(Placed? last, long at) => last is null || at >= LeftAt(last) ? -1 : Net.Load[last.Activity];
 
     /// <summary>The end of the interval in which a run used its tool.</summary>
-    public long LeftAt(Placed use) => use.Day >= 0 ? Days[use.Worker][use.Day].End : use.End;
+    public long LeftAt(Placed use) => use.Sitting >= 0 ? Sittings[use.Worker][use.Sitting].End : use.End;
 
     /// <summary>Whether the worker of a run has to close its tool down, given the next use.</summary>
     public bool HasToClose(Placed use, long nextStart) => !use.IsPast && nextStart >= LeftAt(use);
@@ -122,7 +99,7 @@ internal sealed class Timetable
             First = first,
             Units = units,
             Worker = spot.Worker,
-            Day = spot.Day,
+            Sitting = spot.Sitting,
             ToolNumber = spot.ToolNumber,
             Start = spot.Start,
             CleanOut = spot.CleanOut,
@@ -132,12 +109,12 @@ internal sealed class Timetable
         };
         if (spot.ToolNumber >= 0)
             TakeTool(run, spot.ToolPosition);
-        if (run.Day >= 0)
+        if (run.Sitting >= 0)
         {
-            var day = Days[run.Worker][run.Day];
-            day.Blocks.Insert(Position(day.Blocks, run.Start, run.End), run);
-            day.Used += run.End - run.Start;
-            rooms[run.Worker].Set(run.Day, day.Free);
+            var sitting = Sittings[run.Worker][run.Sitting];
+            sitting.Blocks.Insert(Position(sitting.Blocks, run.Start, run.End), run);
+            sitting.Use(run.End - run.Start);
+            rooms[run.Worker].Changed(sitting.Workday);
         }
 
         occupancy.Add(activity, first, units, run.WorkStart);
@@ -167,12 +144,12 @@ internal sealed class Timetable
         for (var k = 0; k < run.Units; k++)
             Starts[Net.Offset[run.Activity] + run.First + k] = Unset;
         occupancy.Remove(run.Activity, run.First, run.Units, run.WorkStart);
-        if (run.Day >= 0)
+        if (run.Sitting >= 0)
         {
-            var day = Days[run.Worker][run.Day];
-            day.Blocks.Remove(run);
-            day.Used -= run.End - run.Start;
-            rooms[run.Worker].Set(run.Day, day.Free);
+            var sitting = Sittings[run.Worker][run.Sitting];
+            sitting.Blocks.Remove(run);
+            sitting.Use(run.Start - run.End);
+            rooms[run.Worker].Changed(sitting.Workday);
         }
 
         if (run.ToolNumber >= 0)
@@ -193,6 +170,22 @@ internal sealed class Timetable
         while (i > 0 && (blocks[i - 1].Start > start || (blocks[i - 1].Start == start && blocks[i - 1].End > end)))
             i--;
         return i;
+    }
+
+    private static Sitting[] SittingsOf(Net net, int worker)
+    {
+        var sittings = new Sitting[net.Open[worker].Length];
+        var day = net.Day[worker];
+        for (var (first, last) = (0, 0); first < sittings.Length; first = last)
+        {
+            while (last < sittings.Length && day[last] == day[first])
+                last++;
+            var workday = new Workday(first, last - 1, net.MostPerDay[worker]);
+            for (var i = first; i < last; i++)
+                sittings[i] = new Sitting(net.Open[worker][i], workday);
+        }
+
+        return sittings;
     }
 
     private void TakeTool(Placed run, int position)
@@ -227,9 +220,9 @@ internal sealed class Timetable
 
     private void AddTail(Placed run, long ticks)
     {
-        var day = Days[run.Worker][run.Day];
-        day.Tail += ticks;
-        rooms[run.Worker].Set(run.Day, day.Free);
+        var sitting = Sittings[run.Worker][run.Sitting];
+        sitting.KeepForTail(ticks);
+        rooms[run.Worker].Changed(sitting.Workday);
     }
 
     private void SetCleanOut(Placed run, long cleanOut)
@@ -240,11 +233,11 @@ internal sealed class Timetable
             run.Start += run.CleanOut - cleanOut;
         else
             Shift(run, cleanOut - run.CleanOut);
-        if (run.Day >= 0)
+        if (run.Sitting >= 0)
         {
-            var day = Days[run.Worker][run.Day];
-            day.Used += cleanOut - run.CleanOut;
-            rooms[run.Worker].Set(run.Day, day.Free);
+            var sitting = Sittings[run.Worker][run.Sitting];
+            sitting.Use(cleanOut - run.CleanOut);
+            rooms[run.Worker].Changed(sitting.Workday);
         }
 
         run.CleanOut = cleanOut;
@@ -285,15 +278,15 @@ internal sealed class Timetable
             End = run.End,
             IsPast = true,
         };
-        for (var d = 0; run.Worker >= 0 && d < Days[run.Worker].Length; d++)
+        for (var d = 0; run.Worker >= 0 && d < Sittings[run.Worker].Length; d++)
         {
-            var day = Days[run.Worker][d];
-            if (run.Start >= day.End || run.End <= day.Start)
+            var sitting = Sittings[run.Worker][d];
+            if (run.Start >= sitting.End || run.End <= sitting.Start)
                 continue;
-            if (day.Start <= run.Start)
-                placed.Day = d;
-            day.Blocks.Insert(Position(day.Blocks, run.Start, run.End), placed);
-            day.Used += Math.Min(run.End, day.End) - Math.Max(run.Start, day.Start);
+            if (sitting.Start <= run.Start)
+                placed.Sitting = d;
+            sitting.Blocks.Insert(Position(sitting.Blocks, run.Start, run.End), placed);
+            sitting.Use(Math.Min(run.End, sitting.End) - Math.Max(run.Start, sitting.Start));
         }
 
         if (run.ToolNumber >= 0 && Net.Tool[run.Activity] >= 0)

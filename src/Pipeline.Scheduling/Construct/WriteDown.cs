@@ -52,9 +52,9 @@ internal static class WriteDown
 
         foreach (var (use, tool, number) in last.OrderBy(l => l.Use.End).ThenBy(l => l.Tool).ThenBy(l => l.Number))
         {
-            var day = table.Days[use.Worker][use.Day];
+            var sitting = table.Sittings[use.Worker][use.Sitting];
             var ticks = table.CloseDown(use.Activity);
-            var busy = day.Blocks.Select(b => (b.Start, b.End)).Concat(closes.Where(c => c.Worker == use.Worker).Select(c => (c.Start, c.Start + c.Ticks)));
+            var busy = sitting.Blocks.Select(b => (b.Start, b.End)).Concat(closes.Where(c => c.Worker == use.Worker).Select(c => (c.Start, c.Start + c.Ticks)));
             var start = FirstGap(busy, use.End, ticks);
             closes.Add(new CloseDown(tool, number, table.Net.Load[use.Activity], use.Worker, start, ticks));
         }

@@ -12,7 +12,7 @@ internal static class ExactBatch
 {
     /// <summary>
     /// Whether the model says all that the problem says. Not in it: work that several workers could do, several tools alike,
-    /// a cap on attended ticks below the length of an interval, tools that take no time, tools or past work in other hands
+    /// a cap on attended ticks below what a day is open, tools that take no time, tools or past work in other hands
     /// than the tool's only user, and places that past work alone may have filled beyond their room.
     /// </summary>
     public static bool Covers(Net net)
@@ -33,7 +33,7 @@ internal static class ExactBatch
 
         var hands = Enumerable.Range(0, net.Count).Where(a => net.Tool[a] >= 0).GroupBy(a => net.Tool[a], a => net.Workers[a][0]);
         return hands.All(h => h.Distinct().Count() == 1)
-            && net.Problem.Workers.All(w => w.MostPerInterval is not { } most || w.Open.Open.All(o => o.Length <= most));
+            && Enumerable.Range(0, net.Open.Length).All(w => net.Open[w].Zip(net.Day[w]).GroupBy(at => at.Second, at => at.First.Length).All(day => day.Sum() <= net.MostPerDay[w]));
     }
 
     /// <summary>

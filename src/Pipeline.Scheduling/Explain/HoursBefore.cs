@@ -39,7 +39,7 @@ internal sealed class HoursBefore(Net net, Schedule schedule, IReadOnlyList<int>
         var ticks = run.End - run.Start + CloseDown(run);
         if (start + ticks <= before.End)
         {
-            return work.Sum(block => block.End - block.Start) + ticks > (net.Problem.Workers[run.Worker].MostPerInterval ?? long.MaxValue) && last is { } share
+            return ShareOf(run, i - 1, ticks) is { } share
                 ? new Reason.HadItsShare(run.Worker, share)
                 : crowded(r, start + lead) ?? new Reason.Nothing();
         }
@@ -49,6 +49,18 @@ internal sealed class HoursBefore(Net net, Schedule schedule, IReadOnlyList<int>
         return waits is not null && ready - lead > busyUntil
             ? new Reason.ReadyTooLate(run.Worker, waits)
             : new Reason.Closed(run.Worker, last ?? -1);
+    }
+
+    // The last run of the day of an earlier interval, if the day has no room for so many ticks more; what is done on the same day counts wherever it is.
+    private int? ShareOf(Run run, int interval, long ticks)
+    {
+        var (open, day) = (net.Open[run.Worker], net.Day[run.Worker]);
+        if (open.Zip(day).Any(at => at.First.Start == run.Start && at.Second == day[interval]))
+            return null;
+        var mine = open.Where((_, i) => day[i] == day[interval]).ToList();
+        if (mine.SelectMany(of => Work(run.Worker, of)).Sum(block => block.End - block.Start) + ticks <= net.MostPerDay[run.Worker])
+            return null;
+        return byWorker[run.Worker].Where(r => mine.Exists(of => runs[r].Start >= of.Start && runs[r].Start < of.End)).Cast<int?>().LastOrDefault();
     }
 
     private IEnumerable<(long Start, long End)> Work(int worker, Interval open) => byWorker[worker].Select(other => (runs[other].Start, runs[other].End))

@@ -150,10 +150,15 @@ internal sealed class Ground
             var day = Array.FindIndex(open, o => run.Start < o.End && (o.Start <= run.Start || run.End > o.Start));
             if (run.End > state[w])
                 state[w] = run.End;
-            if (day >= 0 && day > state[w + 1])
-                (state[w + 1], state[w + 3]) = (day, 0);
-            if (day >= 0 && day == state[w + 1])
-                state[w + 3] += Math.Min(run.End, open[day].End) - Math.Max(run.Start, open[day].Start);
+            for (var d = day; d >= 0 && d < open.Length && open[d].Start < run.End; d++)
+            {
+                var isSameDay = Net.Day[run.Worker][d] == Net.Day[run.Worker][state[w + 1]];
+                if (d > state[w + 1])
+                    (state[w + 1], state[w + 3], isSameDay) = (d, isSameDay ? state[w + 3] : 0, true);
+                if (isSameDay)
+                    state[w + 3] += Math.Min(run.End, open[d].End) - Math.Max(run.Start, open[d].Start);
+            }
+
             if (run.ToolNumber < 0 || Net.Tool[run.Activity] < 0)
                 continue;
             var t = (workers * PerWorker) + ((ToolStart[Net.Tool[run.Activity]] + run.ToolNumber) * PerTool);

@@ -2,7 +2,7 @@ namespace Pipeline.Scheduling;
 
 /// <summary>
 /// What every worker and tool is about while a sequence is timed, and when the next run can be taken up.
-/// Per worker: free from, open interval, ticks kept for close-downs, attended ticks in the interval;
+/// Per worker: free from, open interval, ticks kept for close-downs at its end, attended ticks of the day besides those;
 /// per tool: load, free from, worker who must close it down, end of the interval in which it was used, ticks used in it.
 /// </summary>
 internal sealed class Hands(Ground ground)
@@ -39,7 +39,7 @@ internal sealed class Hands(Ground ground)
         var rest = net.Work(a, slot.Units) + net[a].PutAway;
         slot.Closing = 0;
         slot.Packing = 0;
-        var most = net.Problem.Workers[slot.Worker].MostPerInterval ?? long.MaxValue;
+        var most = net.MostPerDay[slot.Worker];
         var free = Math.Max(Now[w], startFrom);
         var tool = net.Tool[a] < 0 ? -1 : ChooseTool(a, Math.Max(free, workFrom - setUp));
         // days that end too soon need not be looked at one by one
@@ -48,7 +48,7 @@ internal sealed class Hands(Ground ground)
         for (; day < open.Length; day++)
         {
             var tail = day == Now[w + 1] ? Now[w + 2] : 0;
-            var used = day == Now[w + 1] ? Now[w + 3] : 0;
+            var used = Used(slot.Worker, day);
             var start = Math.Max(free, open[day].Start);
             long cleanOut = 0;
             if (tool >= 0)
@@ -89,6 +89,13 @@ internal sealed class Hands(Ground ground)
         }
 
         return false;
+    }
+
+    // Attended ticks of the day of an open interval so far; what is closed down at the end of an interval before it is done.
+    private long Used(int worker, int day)
+    {
+        var w = worker * Ground.PerWorker;
+        return day == Now[w + 1] ? Now[w + 3] : net.Day[worker][day] == net.Day[worker][Now[w + 1]] ? Now[w + 2] + Now[w + 3] : 0;
     }
 
     private void Take(ref Slot slot, int tool, int day, long start, long cleanOut, long end, long tail, long used)

@@ -16,6 +16,15 @@ public abstract record Obstacle
         private protected override void Close() { }
     }
 
+    /// <summary>The smallest run of an activity is more than anybody who may do it may do in a day.</summary>
+    /// <param name="Activity">Index of the activity.</param>
+    /// <param name="Needed">Attended ticks of its smallest run: filling the tool, set-up, work, putting away and close-down.</param>
+    /// <param name="Most">The greatest cap of those who may do it.</param>
+    public sealed record FitsNoDay(int Activity, long Needed, long Most) : Obstacle
+    {
+        private protected override void Close() { }
+    }
+
     /// <summary>A unit needs more of a place than there is.</summary>
     public sealed record FitsNoPlace(int Activity, int Place, int Needed, int Capacity) : Obstacle
     {

@@ -74,9 +74,9 @@ public abstract record Reason
         private protected override void Close() { }
     }
 
-    /// <summary>Enough was left of the worker's interval before it, but the worker may not do that much in one.</summary>
+    /// <summary>Enough was left of the worker's interval before it, but the worker may not do that much in one day.</summary>
     /// <param name="Worker">Index of the worker.</param>
-    /// <param name="Run">The worker's last run in that interval.</param>
+    /// <param name="Run">The worker's last run on that day.</param>
     public sealed record HadItsShare(int Worker, int Run) : Reason
     {
         private protected override void Close() { }

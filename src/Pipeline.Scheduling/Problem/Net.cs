@@ -29,7 +29,10 @@ internal sealed class Net
         var everybody = Enumerable.Range(0, problem.Workers.Length).ToArray();
         Workers = [.. problem.Activities.Select(a => !a.IsAttended ? [] : a.Workers.IsEmpty ? everybody : a.Workers.Distinct().Order().ToArray())];
         Open = [.. problem.Workers.Select(w => w.Open.Open.ToArray())];
-        LongestOpen = [.. Open.Select(open => open.Select(o => o.Length).DefaultIfEmpty(0).Max())];
+        MostPerDay = [.. problem.Workers.Select(w => w.MostPerDay ?? long.MaxValue)];
+        // without a cap it is all the same what belongs together
+        Day = [.. problem.Workers.Select((w, i) => w.MostPerDay is null ? Enumerable.Range(0, Open[i].Length).ToArray() : w.Open.Day.ToArray())];
+        MostAtOnce = [.. Open.Select((open, w) => Math.Min(open.Select(o => o.Length).DefaultIfEmpty(0).Max(), MostPerDay[w]))];
         Stays = PlaceStays.Of(problem, Duration);
         HasStays = Stays.Any(stays => stays.Length > 0);
         var arcs = Arcs(problem).ToList();
@@ -70,8 +73,14 @@ internal sealed class Net
 
     public Interval[][] Open { get; }
 
-    /// <summary>Per worker, the length of the longest open interval.</summary>
-    public long[] LongestOpen { get; }
+    /// <summary>Per worker, the most attended ticks in a day.</summary>
+    public long[] MostPerDay { get; }
+
+    /// <summary>Per worker and open interval, the day that is capped; each interval has its own where there is no cap.</summary>
+    public int[][] Day { get; }
+
+    /// <summary>Per worker, the most attended ticks in one go: the longest open interval, or the cap.</summary>
+    public long[] MostAtOnce { get; }
 
     /// <summary>Per activity, the stays of its units in places that can fill up; a place with room for all that ever come is left out.</summary>
     public Stay[][] Stays { get; }

@@ -34,8 +34,8 @@ public sealed record Problem
 /// <summary>One person. Attended work fits wholly inside one open interval of the calendar.</summary>
 /// <param name="Name">For reasons and messages.</param>
 /// <param name="Open">When the worker is at hand.</param>
-/// <param name="MostPerInterval">Cap on attended ticks in any one open interval; null for none.</param>
-public sealed record Worker(string Name, Calendar Open, long? MostPerInterval = null);
+/// <param name="MostPerDay">Cap on attended ticks in any one day of the calendar, all its open intervals together; null for none.</param>
+public sealed record Worker(string Name, Calendar Open, long? MostPerDay = null);
 
 /// <summary>A tool of which there may be several alike. A run that uses it holds one of them with one load.</summary>
 /// <param name="Name">For reasons and messages.</param>

@@ -10,7 +10,7 @@ internal static class WellFormed
     {
         for (var w = 0; w < problem.Workers.Length; w++)
         {
-            Require(problem.Workers[w].MostPerInterval is null or >= 0, $"Worker {w} has a negative cap.");
+            Require(problem.Workers[w].MostPerDay is null or >= 0, $"Worker {w} has a negative cap.");
             foreach (var open in problem.Workers[w].Open.Open)
                 Require(Math.Abs(open.Start) <= MostTicks && Math.Abs(open.End) <= MostTicks, $"Worker {w} has an interval out of range.");
         }

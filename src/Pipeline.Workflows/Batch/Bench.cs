@@ -38,7 +38,7 @@ public sealed record Bench
     /// </summary>
     public Share Slack { get; init; } = new(0.15);
 
-    /// <summary>Most attended minutes in one day for one painter, or null.</summary>
+    /// <summary>Most attended minutes in one day for one painter, in all sittings that begin on it together; null for as much as they hold.</summary>
     public Attended? MostPerDay { get; init; }
 
     /// <summary>The place of <c>bench</c> in the file.</summary>

@@ -22,7 +22,7 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
         new("cup", "what the airbrush's cup holds", Needed: false, "7 mL"),
         new("protection", "what protects you there", Needed: false, "{ extraction: yes, respirator: yes, gloves: yes }", "not said"),
         new("slack", "the share at the end of each sitting that a plan leaves free for what takes longer", Needed: false, "10 %", "15 %"),
-        new("most-per-day", "most attended time in one day for one painter", Needed: false, "3 h"),
+        new("most-per-day", "most attended time in one day for one painter, in all its sittings together; a sitting past midnight belongs to the day on which it begins", Needed: false, "3 h"),
     ];
 
     /// <summary>Keys of a painter who does not do everything, or does not come every day.</summary>

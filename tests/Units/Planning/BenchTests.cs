@@ -156,8 +156,8 @@ public class BenchTests
 
         Filled(Crew()).Should().Equal(180, 120);
         Sittings(Crew().Aim(BatchAim.EvenDays, BatchAim.FinishSoon, BatchAim.FewChanges, BatchAim.ShortMasks).Plan()).Last().Tasks[0].WhyNotEarlier
-            .Should().EndWith("no more was put into that sitting, to keep the days even.");
-        Sittings(Crew().MostPerDay(75).Plan()).Last().Tasks[0].WhyNotEarlier.Should().EndWith("that day had as much work as it may.");
+            .Should().EndWith("that day got no more work, to keep the days even.");
+        Sittings(Crew().MostPerDay(75).Plan()).Last().Tasks[0].WhyNotEarlier.Should().EndWith("that day had as much work as 'most-per-day' allows.");
         Filled(Crew().Aim(BatchAim.FinishSoon, BatchAim.EvenDays, BatchAim.FewChanges, BatchAim.ShortMasks)).Should().Equal(150, 150);
         Filled(Crew().Aim(BatchAim.EvenDays, BatchAim.FinishSoon, BatchAim.FewChanges, BatchAim.ShortMasks)).Should().Equal(75, 75, 75, 75);
     }

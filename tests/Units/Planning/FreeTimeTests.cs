@@ -62,6 +62,16 @@ public class FreeTimeTests
     }
 
     [Fact]
+    public void What_is_done_later_on_a_day_is_part_of_what_the_bench_allows()
+    {
+        // 35 before the pause and 25 after it, when the piece has rested; 20 on the other model would fit into either sitting, but not into the day
+        var sittings = Sittings(Workshop.In().Weekly("Mon", "18:00", "19:00").Weekly("Mon", "20:00", "21:00").MostPerDay(60)
+            .Model("Crane", 1, r => r.Work("trim", 35).Rest(hours: 1).Work("sand", 25)).Model("Diver", 1, r => r.Work("trim", 20)));
+
+        sittings.Select(sitting => sitting.Free).Should().Equal(new FreeTime(25, new FreeBecause.HasShare(false)), new FreeTime(35, new FreeBecause.HasShare(false)), null);
+    }
+
+    [Fact]
     public void More_would_not_keep_the_days_even()
     {
         var sittings = Sittings(Workshop.Evenings().Aim(BatchAim.EvenDays, BatchAim.FinishSoon, BatchAim.FewChanges, BatchAim.ShortMasks)

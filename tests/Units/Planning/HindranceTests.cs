@@ -19,6 +19,27 @@ public class HindranceTests
     }
 
     [Fact]
+    public void A_step_longer_than_a_day_may_have()
+    {
+        var finding = Workshop.Evenings().MostPerDay(30).Model("Crane", 1, r => r.Work("trim", minutes: 95)).NoPlan();
+        finding.Message.Should().Be("No day allows enough work for 'trim all areas': it needs 95 min with set-up and cleaning, and 'most-per-day' at the bench is 30 min.");
+        finding.Remedy.Should().StartWith("Raise 'most-per-day' to 95 min or more");
+    }
+
+    [Fact]
+    public void Two_decided_times_that_are_more_than_a_day_may_have()
+    {
+        var finding = Workshop.Evenings().MostPerDay(60).Model("Crane", 1, r => r.Work("trim", 40).At("2026-12-01 19:00")).Model("Diver", 1, r => r.Work("trim", 40).At("2026-12-01 20:00")).NoPlan();
+        finding.Message.Should().EndWith("or the day has no room for it within 'most-per-day'.");
+        finding.Remedy.Should().Contain("raise 'most-per-day'");
+    }
+
+    [Fact]
+    public void Sittings_that_end_too_soon_for_what_a_day_may_have() =>
+        Workshop.In().On("2026-12-01", "19:00", "21:00").MostPerDay(60).Model("Crane", 6, r => r.Work("trim", minutes: 30)).NoPlan()
+            .Message.Should().Contain("2 h of work find no time").And.Contain("2 more sittings at the least");
+
+    [Fact]
     public void Sittings_that_end_too_soon()
     {
         var finding = Workshop.In().On("2026-12-01", "19:00", "20:00").On("2026-12-02", "19:00", "20:00")

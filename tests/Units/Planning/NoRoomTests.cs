@@ -20,6 +20,15 @@ public class NoRoomTests
         finding.Remedy.Should().Contain("Make a sitting longer");
     }
 
+    [Fact]
+    public void A_piece_that_takes_longer_than_a_day_may_have()
+    {
+        var finding = Said($"{Evenings}, most-per-day: 25 min", "by: brush, minutes: 30").Should().ContainSingle().Subject;
+        finding.Message.Should().StartWith("No day allows enough work for").And.Contain("'most-per-day' at the bench is 25 min");
+        finding.Remedy.Should().StartWith("Raise 'most-per-day'");
+        Said($"{Evenings}, most-per-day: 100 min", "by: brush, minutes: 30").Should().BeEmpty();
+    }
+
     [Theory]
     [InlineData("zone: Europe/Lisbon, sittings: [{ days: mon-fri, from: 19:00, to: 21:00 }, { date: 2031-05-03, from: 10:00, to: 16:00 }]", "one long Saturday is enough")]
     [InlineData("zone: Europe/Lisbon, sittings: [{ days: mon-fri, from: 19:00, to: 21:00 }, { days: sat, from: 23:00, to: 01:30 }]", "past midnight")]

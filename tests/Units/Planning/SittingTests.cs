@@ -35,9 +35,39 @@ public class SittingTests
         Said(Workshop.In().Weekly("Fri", "22:00", "01:00"), "2026-12-05 00:20", "2026-12-06 00:00").Should().Equal("4: 00:20–01:00");
 
     [Fact]
-    public void A_most_per_day_cuts_the_later_sittings_of_the_day() =>
+    public void A_most_per_day_leaves_the_sittings_as_they_are() =>
         Said(Workshop.In().Weekly("Sat", "10:00", "13:00").Weekly("Sat", "14:00", "18:00").MostPerDay(240), "2026-12-05 00:00", "2026-12-06 00:00")
-            .Should().Equal("5: 10:00–13:00", "5: 14:00–15:00");
+            .Should().Equal("5: 10:00–13:00", "5: 14:00–18:00");
+
+    // Samoa had no 30 December 2011 (tz database)
+    [Fact]
+    public void A_sitting_that_the_clocks_move_to_the_next_day_belongs_to_that() =>
+        Said(Workshop.In("Pacific/Apia").Weekly("Fri", "10:00", "11:00").Weekly("Sat", "09:00", "09:30").Weekly("Sat", "12:00", "13:00"), "2011-12-29 12:00", "2012-01-01 12:00")
+            .Should().Equal("31: 09:00–09:30", "31: 10:00–11:00", "31: 12:00–13:00");
+
+    [Fact]
+    public void Work_of_several_sittings_of_a_day_is_no_more_than_the_most_together()
+    {
+        // 35 before the pause and 50 after it are 85 of 90, though an hour is open before it
+        Workshop Crew(double most) => Workshop.In().Weekly("Mon Thu", "19:00", "20:00").Weekly("Mon Thu", "20:30", "22:00").MostPerDay(most)
+            .Model("Post", 1, r => r.Work("trim", 35).Work("sand", 50));
+        string[] Begun(double most) => [.. Crew(most).Plan().Days.SelectMany(day => day.Sittings).Select(sitting =>
+            FormattableString.Invariant($"{sitting.From.Date.Day}. {sitting.From.TimeOfDay:HH\\:mm} {sitting.AttendedMinutes} of {sitting.MostPerDayMinutes}"))];
+
+        Begun(90).Should().Equal("30. 19:00 35 of 90", "30. 20:30 50 of 90");
+        Begun(84).Should().Equal("30. 19:00 35 of 84", "3. 19:00 50 of 84");
+        Begun(150).Should().Equal("30. 19:00 35 of ", "30. 20:30 50 of ");
+    }
+
+    [Fact]
+    public void A_sitting_past_midnight_belongs_to_the_day_on_which_it_begins()
+    {
+        // 90 from 23:00, and on the Sunday itself 60 more
+        var plan = Workshop.In().Weekly("Sat", "23:00", "01:00").Weekly("Sun", "10:00", "12:00").MostPerDay(90)
+            .Model("Crane", 15, r => r.Work("trim", minutes: 10)).Plan("2026-12-04 12:00");
+
+        plan.Days.Select(day => (day.Date.Day, day.Sittings.Sum(sitting => sitting.AttendedMinutes))).Should().Equal((5, 90), (6, 60));
+    }
 
     [Fact]
     public void A_most_per_day_is_kept_by_the_plan()

@@ -8,7 +8,7 @@ public class AuditorTests
 {
     private static readonly Problem Batch = new()
     {
-        Workers = [Worker((0, 100), (200, 300)) with { MostPerInterval = 90 }, Worker((0, 100), (200, 300))],
+        Workers = [Worker((0, 100), (200, 300)) with { MostPerDay = 90 }, Worker((0, 100), (200, 300))],
         Tools = [Airbrush(cleanOut: 10, fill: 2, closeDown: 5)],
         Places = [new Place("rack", 2)],
         Activities =
@@ -47,6 +47,7 @@ public class AuditorTests
         { FaultKind.WrongWorker, "worker" },
         { FaultKind.WrongWorker, "nobody's worker" },
         { FaultKind.Cap, "cap" },
+        { FaultKind.Cap, "cap of two sittings" },
         { FaultKind.Least, "too soon" },
         { FaultKind.Greatest, "too late" },
         { FaultKind.ToolTwice, "tool" },
@@ -73,7 +74,8 @@ public class AuditorTests
             "overlap" => (Batch, With(4, r => r with { Start = 5 })),
             "worker" => (Batch, With(4, r => r with { Worker = 0 })),
             "nobody's worker" => (Batch, With(4, r => r with { Worker = -2, Start = 5000 })),
-            "cap" => (Batch with { Workers = Batch.Workers.SetItem(0, Batch.Workers[0] with { MostPerInterval = 60 }) }, Right),
+            "cap of two sittings" => (Batch with { Workers = Batch.Workers.SetItem(1, Days(19, [(0, 100), (200, 300)])) }, Right),
+            "cap" => (Batch with { Workers = Batch.Workers.SetItem(0, Batch.Workers[0] with { MostPerDay = 60 }) }, Right),
             "too soon" => (Batch, With(3, r => r with { Start = 21 })),
             "too late" => (Batch, With(3, r => r with { Start = 70 })),
             "tool" => (Batch, With(3, r => r with { Start = 26 })),

@@ -142,7 +142,7 @@ public class ConstraintTests
 
     [Fact]
     public void A_cap_leaves_part_of_the_sitting_free() =>
-        Runs(Plan(Problem(Worker((0, 100), (200, 300)) with { MostPerInterval = 50 }, [Task("a", 20, units: 4)]))).Should().Be("0x2@0 0x2@200");
+        Runs(Plan(Problem(Worker((0, 100), (200, 300)) with { MostPerDay = 50 }, [Task("a", 20, units: 4)]))).Should().Be("0x2@0 0x2@200");
 
     [Fact]
     public void A_pinned_step_stays_where_it_is_and_the_rest_goes_around_it() =>

@@ -115,7 +115,7 @@ public class ExactTests
     // Everything at one bench with one pair of hands and one tool of each kind.
     internal static Problem OneBench(Problem problem) => problem with
     {
-        Workers = [problem.Workers[0] with { MostPerInterval = null }],
+        Workers = [problem.Workers[0] with { MostPerDay = null }],
         Tools = [.. problem.Tools.Select(t => t with { Count = 1 })],
         Activities = [.. problem.Activities.Select(a => a with { Workers = [], Past = [.. a.Past.Select(r => r with { Worker = Math.Min(0, r.Worker), ToolNumber = Math.Min(0, r.ToolNumber) })] })],
     };

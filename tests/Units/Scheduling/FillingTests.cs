@@ -38,25 +38,32 @@ public class FillingTests
     }
 
     [Fact]
-    public void The_next_day_with_room_is_the_one_that_looking_at_each_finds()
+    public void The_next_sitting_with_room_is_the_one_that_looking_at_each_finds()
     {
         var random = new Random(1);
         foreach (var count in new[] { 0, 1, 2, 7, 16, 33 })
         {
-            var days = Enumerable.Range(0, count).Select(d => new Day(new Interval(d * 100, (d * 100) + random.Next(1, 100)), long.MaxValue)).ToArray();
-            var room = new DayRoom(days);
+            // two sittings a day, in every other day with a cap
+            var days = Enumerable.Range(0, (count + 1) / 2).Select(d => new Workday(2 * d, Math.Min((2 * d) + 1, count - 1), d % 2 == 0 ? 90 : long.MaxValue)).ToArray();
+            var sittings = Enumerable.Range(0, count).Select(d => new Sitting(new Interval(d * 100, (d * 100) + random.Next(1, 100)), days[d / 2])).ToArray();
+            var used = new long[count];
+            var room = new SittingRoom(sittings);
             for (var i = 0; i < 300; i++)
             {
                 if (count > 0)
                 {
                     var d = random.Next(count);
-                    days[d].Used = random.NextInt64(days[d].End - days[d].Start + 1);
-                    room.Set(d, days[d].Free);
+                    var most = sittings[d].End - sittings[d].Start;
+                    sittings[d].Use(-used[d]);
+                    used[d] = random.NextInt64(Math.Min(most, days[d / 2].Free) + 1);
+                    sittings[d].Use(used[d]);
+                    room.Changed(days[d / 2]);
+                    sittings[d].Free.Should().Be(Math.Min(most - used[d], days[d / 2].Free));
                 }
 
                 var (from, ticks) = (random.Next(count + 1), random.Next(1, 100));
                 var first = from;
-                while (first < count && days[first].Free < ticks)
+                while (first < count && sittings[first].Free < ticks)
                     first++;
                 room.Next(from, ticks).Should().Be(first);
             }

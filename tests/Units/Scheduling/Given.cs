@@ -8,6 +8,10 @@ internal static class Given
 {
     public static Worker Worker(params (long From, long To)[] open) => new("painter", new Calendar(open.Select(o => new Interval(o.From, o.To))));
 
+    /// <summary>A worker with a cap on each of some days.</summary>
+    public static Worker Days(long most, params (long From, long To)[][] days) =>
+        new("painter", Calendar.OfDays(days.Select(day => day.Select(o => new Interval(o.From, o.To)))), most);
+
     public static Activity Task(string name, long perUnit, int units = 1, long setUp = 0, long unattended = 0) =>
         new() { Name = name, PerUnit = perUnit, Units = units, SetUp = setUp, Unattended = unattended };
 

@@ -55,7 +55,18 @@ internal static class RandomProblems
             at += length + (random.Next(5) == 0 ? 0 : random.Next(20, 200));
         }
 
-        return new Worker($"worker {w}", new Calendar(open), random.Next(3) == 0 ? random.Next(60, 160) : null);
+        int? most = random.Next(3) == 0 ? random.Next(60, 160) : null;
+        return new Worker($"worker {w}", most is null ? new Calendar(open) : Days(new Random((most.Value * 31) + w), open), most);
+    }
+
+    // One, two or three intervals a day; or each a day of its own. Of another seed, so that the rest stays as it was.
+    private static Calendar Days(Random random, List<Interval> open)
+    {
+        var most = random.Next(1, 4);
+        var days = new List<List<Interval>>();
+        for (var i = 0; i < open.Count; i += days[^1].Count)
+            days.Add(open.GetRange(i, Math.Min(random.Next(1, most + 1), open.Count - i)));
+        return Calendar.OfDays(days);
     }
 
     private static Tool Tool(Random random, int t)

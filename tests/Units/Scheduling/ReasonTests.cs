@@ -35,8 +35,19 @@ public class ReasonTests
 
     [Fact]
     public void Hours_with_room_in_which_the_worker_may_do_no_more() =>
-        Explained(Problem(Worker((0, 50), (200, 300)) with { MostPerInterval = 30 }, [Task("a", 20), Task("b", 20)]), [Work(0, 0, 20), Work(1, 200, 20)], of: 1)
+        Explained(Problem(Worker((0, 50), (200, 300)) with { MostPerDay = 30 }, [Task("a", 20), Task("b", 20)]), [Work(0, 0, 20), Work(1, 200, 20)], of: 1)
             .Should().Be(new Reason.HadItsShare(0, 0));
+
+    [Theory]
+    [InlineData(40, true)] // the day before has 25, of which 15 in the sitting in which there was room
+    [InlineData(45, false)]
+    public void A_day_of_two_sittings_in_which_the_worker_may_do_no_more(long most, bool isShare) =>
+        Explained(Problem(Days(most, [(0, 50), (60, 100)], [(200, 300)]), [Task("a", 10), Task("b", 15), Task("c", 20)]), [Work(0, 0, 10), Work(1, 60, 15), Work(2, 200, 20)], of: 2)
+            .Should().Be(isShare ? new Reason.HadItsShare(0, 1) : new Reason.Nothing());
+
+    [Fact]
+    public void What_is_done_later_on_the_same_day_is_not_kept_from_earlier_by_the_day() =>
+        Explained(Problem(Days(40, [(0, 50), (60, 100)]), [Task("a", 20), Task("b", 20)]), [Work(0, 0, 20), Work(1, 60, 20)], of: 1).Should().Be(new Reason.Nothing());
 
     [Fact]
     public void Hours_with_room_are_no_reason() =>

@@ -109,13 +109,16 @@ internal static class SecondOpinions
         var finish = model.NewIntVar(0, horizon + 1000, "finish");
         var starts = problem.Activities.Select((a, i) => Enumerable.Range(0, a.Units).Select(k => model.NewIntVar(0, horizon, $"s{i}_{k}")).ToArray()).ToArray();
         var hands = new List<IntervalVar>();
+        var onDays = problem.Workers[0].Open.Day.Distinct().Select(_ => new List<LinearExpr>()).ToArray();
         for (var a = 0; a < starts.Length; a++)
         {
-            AddRuns(model, problem, a, starts[a], hands);
+            AddRuns(model, problem, a, starts[a], hands, onDays);
             model.Add(finish >= starts[a][^1] + problem.Activities[a].PerUnit + problem.Activities[a].Unattended);
         }
 
         model.AddNoOverlap(hands);
+        foreach (var day in onDays.Where(_ => problem.Workers[0].MostPerDay is not null))
+            model.Add(LinearExpr.Sum(day) <= problem.Workers[0].MostPerDay!.Value);
         foreach (var wait in problem.Waits)
         {
             var (from, to) = (starts[wait.From], starts[wait.To]);
@@ -170,7 +173,7 @@ internal static class SecondOpinions
     }
 
     // Every run of neighbouring units, there or not.
-    private static void AddRuns(CpModel model, Problem problem, int a, IntVar[] starts, List<IntervalVar> hands)
+    private static void AddRuns(CpModel model, Problem problem, int a, IntVar[] starts, List<IntervalVar> hands, List<LinearExpr>[] onDays)
     {
         var activity = problem.Activities[a];
         var holding = starts.Select(_ => new List<ILiteral>()).ToArray();
@@ -181,13 +184,16 @@ internal static class SecondOpinions
                 if ((activity.Together || !activity.MayBeParted) && units < activity.Units)
                     continue;
                 var work = activity.Together ? activity.PerUnit : units * activity.PerUnit;
-                var rooms = problem.Workers[0].Open.Open.Where(o => o.Length >= activity.SetUp + work + activity.PutAway)
-                    .Select(o => new[] { o.Start, o.End - activity.SetUp - work - activity.PutAway }).ToArray();
+                var ticks = activity.SetUp + work + activity.PutAway;
+                var calendar = problem.Workers[0].Open;
+                var rooms = calendar.Open.Zip(calendar.Day).Where(o => o.First.Length >= ticks).Select(o => (Room: new[] { o.First.Start, o.First.End - ticks }, Day: o.Second)).ToArray();
                 if (rooms.Length == 0)
                     continue;
-                var start = model.NewIntVarFromDomain(Domain.FromIntervals(rooms), $"r{a}_{first}_{units}");
+                var start = model.NewIntVarFromDomain(Domain.FromIntervals([.. rooms.Select(room => room.Room)]), $"r{a}_{first}_{units}");
                 var isThere = model.NewBoolVar($"is{a}_{first}_{units}");
-                hands.Add(model.NewOptionalFixedSizeIntervalVar(start, activity.SetUp + work + activity.PutAway, isThere, $"h{a}_{first}_{units}"));
+                hands.Add(model.NewOptionalFixedSizeIntervalVar(start, ticks, isThere, $"h{a}_{first}_{units}"));
+                if (problem.Workers[0].MostPerDay is not null)
+                    AddOnDays(model, start, isThere, ticks, [.. rooms.GroupBy(room => room.Day, room => room.Room)], onDays);
                 for (var k = 0; k < units; k++)
                 {
                     model.Add(starts[first + k] == start + activity.SetUp + (activity.Together ? 0 : k * activity.PerUnit)).OnlyEnforceIf(isThere);
@@ -200,6 +206,21 @@ internal static class SecondOpinions
             model.AddExactlyOne(runs);
         for (var k = 1; k < starts.Length; k++)
             model.Add(starts[k] >= starts[k - 1] + (activity.Together ? 0 : activity.PerUnit));
+    }
+
+    // A run that is there is there on one of the days.
+    private static void AddOnDays(CpModel model, IntVar start, BoolVar isThere, long ticks, IGrouping<int, long[]>[] rooms, List<LinearExpr>[] onDays)
+    {
+        var days = new List<ILiteral> { isThere.Not() };
+        foreach (var day in rooms)
+        {
+            var isOn = model.NewBoolVar("day");
+            days.Add(isOn);
+            onDays[day.Key].Add(isOn * ticks);
+            model.AddLinearExpressionInDomain(start, Domain.FromIntervals([.. day])).OnlyEnforceIf(isOn);
+        }
+
+        model.AddExactlyOne(days);
     }
 
     private static Worker Painter(Random random) =>

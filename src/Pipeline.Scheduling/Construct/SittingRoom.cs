@@ -3,28 +3,36 @@ using System.Numerics;
 namespace Pipeline.Scheduling;
 
 /// <summary>The free ticks of each of a worker's open intervals, in a tree of greatest values: the next with enough is found at once.</summary>
-internal sealed class DayRoom
+internal sealed class SittingRoom
 {
+    private readonly IReadOnlyList<Sitting> sittings;
     private readonly long[] most;
     private readonly int leaves;
     private readonly int count;
 
-    public DayRoom(IReadOnlyList<Day> days)
+    public SittingRoom(IReadOnlyList<Sitting> sittings)
     {
-        count = days.Count;
+        this.sittings = sittings;
+        count = sittings.Count;
         leaves = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Max(1, count));
         most = new long[2 * leaves];
         Array.Fill(most, long.MinValue);
         for (var d = 0; d < count; d++)
-            most[leaves + d] = days[d].Free;
+            most[leaves + d] = sittings[d].Free;
         for (var i = leaves - 1; i >= 1; i--)
             most[i] = Math.Max(most[2 * i], most[(2 * i) + 1]);
     }
 
-    /// <summary>Takes over a day's free ticks.</summary>
-    public void Set(int day, long free)
+    /// <summary>Takes over the free ticks of all intervals of a day.</summary>
+    public void Changed(Workday day)
     {
-        var i = leaves + day;
+        for (var d = day.First; d <= day.Last; d++)
+            Set(d, sittings[d].Free);
+    }
+
+    private void Set(int sitting, long free)
+    {
+        var i = leaves + sitting;
         most[i] = free;
         for (i /= 2; i >= 1; i /= 2)
         {
@@ -35,12 +43,12 @@ internal sealed class DayRoom
         }
     }
 
-    /// <summary>The first day from one on with so many free ticks; the number of days if there is none.</summary>
-    public int Next(int day, long ticks)
+    /// <summary>The first interval from one on with so many free ticks; their number if there is none.</summary>
+    public int Next(int sitting, long ticks)
     {
-        if (day >= count)
+        if (sitting >= count)
             return count;
-        var i = leaves + day;
+        var i = leaves + sitting;
         // up until something to the right is great enough, and down to the first of it
         while (most[i] < ticks)
         {
