@@ -16,8 +16,8 @@ internal abstract record Trial
         private protected override void Closed() { }
     }
 
-    /// <summary>None.</summary>
-    public sealed record None(Sequence<Finding> Reasons) : Trial
+    /// <summary>None, and why; reckoned when asked, as that may take planning anew.</summary>
+    public sealed record None(Lazy<Sequence<Finding>> Said) : Trial
     {
         private protected override void Closed() { }
     }
@@ -42,9 +42,8 @@ internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, Can
         if (trial is Trial.None && pace == Pace.Comfortable && Decided is { Count: > 0 } decided)
         {
             // decided times may leave room for the shortest waits only; the plan then says what that risks
-            var brisk = pacing.WithRoutes(decided);
-            if (WithSlack(brisk) is Trial.Found closer)
-                (trial, pacing) = (closer, brisk);
+            pacing = pacing.WithRoutes(decided);
+            trial = WithSlack(pacing);
         }
 
         return trial is Trial.Found { Table: var found } ? new Trial.Found(new Evenly(this, pacing, walked.Batch.Aims).Of(found)) : trial;
@@ -82,7 +81,7 @@ internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, Can
         {
             var posed = posing.Until(horizon.Until);
             if (posing.Findings.Count > 0)
-                return new Trial.None(posing.Findings.ToSequence());
+                return new Trial.None(new Lazy<Sequence<Finding>>(posing.Findings.ToSequence()));
             var keep = request.Keep is { } earlier ? Keeping.Of(earlier, walked, posed) : null;
             var outcome = Solver.Solve(posed.Problem, EffortOf(request.Effort), Seed(request.Seed), ProgressOf(posed.Clock), keep, Threads, cancel);
             if (outcome is Outcome.Planned planned)
@@ -90,7 +89,7 @@ internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, Can
             var obstacles = ((Outcome.Impossible)outcome).Obstacles;
             if (!cancel.IsCancellationRequested && obstacles.Any(o => o is Obstacle.OpenHoursEnd or Obstacle.NotFound) && horizon.TryExtend(posed.Sittings.Length))
                 continue;
-            return new Trial.None(Hindrances.Of(walked, posed, obstacles));
+            return new Trial.None(new Lazy<Sequence<Finding>>(() => Hindrances.Of(walked, posed, obstacles, cancel)));
         }
     }
 

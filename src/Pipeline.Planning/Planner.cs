@@ -36,7 +36,7 @@ public static class Planner
             return new PlanOutcome.NoPlan(unkeepable);
         var trial = attempt.AsAsked(pacing);
         if (trial is not Trial.Found { Table: var table })
-            return new PlanOutcome.NoPlan(((Trial.None)trial).Reasons);
+            return new PlanOutcome.NoPlan(((Trial.None)trial).Said.Value);
         var isStopped = cancel.IsCancellationRequested;
         var waysOut = table.IsInTime || !request.WithWaysOut ? [] : new WaysOut(table, request, cancel).Find();
         var plan = PlanLayOut.Of(table, trade) with { WaysOut = waysOut };

@@ -43,7 +43,7 @@ public sealed class DueTooSoon : TradePlanRule
         var by = worst.Due!.By;
         var when = worst.WorkDone > by ? "" : $", when its last coat {State(plan, worst)}";
         var ready = plan.IsWhole ? $"the earliest found is {Moment(worst.Ready, by)}{when}" : $"with the times you have decided it is {Moment(worst.Ready, by)}{when}";
-        return $"{Listed(models)} cannot be done by {Moment(by, worst.Ready)}: {ready}, {Length(worst.Ready - by)} late. {worst.WhyNotEarlier}".TrimEnd();
+        return $"{Listed(models)} cannot be done by {Moment(by, worst.Ready)}: {ready}, {Length(worst.LateMinutes)} late. {worst.WhyNotEarlier}".TrimEnd();
     }
 
     private static string Risky(PlanView plan, ReadyView worst, List<Model> models) =>
@@ -52,6 +52,8 @@ public sealed class DueTooSoon : TradePlanRule
     private static string Remedy(PlanView plan, ReadyView worst, bool isLate)
     {
         var family = worst.WorkDone > worst.Due!.By ? "" : "end with a family that dries faster, ";
+        if (isLate && worst.WhatHelps.Length > 0)
+            return worst.WhatHelps;
         return plan.IsWhole && isLate
             ? $"Add a sitting, begin earlier, {family}move the due time, leave less of each sitting free ('slack' at the bench), or plan at a brisk pace and read what it risks."
             : $"Do it earlier, {family}or move the due time.";
@@ -65,11 +67,13 @@ public sealed class DueTooSoon : TradePlanRule
 
     private static string Moment(DateTime time) => Moment(time, time);
 
-    private static string Length(TimeSpan time) => time.TotalHours switch
+    // As the head of a plan says it.
+    private static string Length(int minutes) => minutes switch
     {
-        < 2 => FormattableString.Invariant($"{Math.Ceiling(time.TotalMinutes)} min"),
-        < 72 => FormattableString.Invariant($"{(int)time.TotalHours} h{(time.Minutes > 0 ? $" {time.Minutes} min" : "")}"),
-        _ => FormattableString.Invariant($"{time.Days} d{(time.Hours > 0 ? $" {time.Hours} h" : "")}"),
+        < 60 => FormattableString.Invariant($"{minutes} min"),
+        < 1440 => FormattableString.Invariant($"{minutes / 60} h{(minutes % 60 > 0 ? $" {minutes % 60} min" : "")}"),
+        <= 60 * 1440 => FormattableString.Invariant($"{minutes / 1440} d{(minutes % 1440 >= 60 ? $" {minutes % 1440 / 60} h" : "")}"),
+        _ => FormattableString.Invariant($"{minutes / (7 * 1440)} weeks"),
     };
 
     private static string Listed(List<Model> models) => models.Count == 1

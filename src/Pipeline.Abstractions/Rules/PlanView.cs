@@ -76,8 +76,14 @@ public sealed record ReadyView
     /// <summary>By when it should be, and where the file says so; null if it does not.</summary>
     public DueTime? Due { get; init; }
 
+    /// <summary>By how many minutes it is ready after its due time, clock changes included, rounded up; 0 if it is not.</summary>
+    public int LateMinutes { get; init; }
+
     /// <summary>What keeps it from being ready earlier, in whole sentences; empty without a plan, and if it is ready by its due time.</summary>
     public string WhyNotEarlier { get; init; } = "";
+
+    /// <summary>What would help it to be ready earlier, in a whole sentence; empty where no more than the usual can be said.</summary>
+    public string WhatHelps { get; init; } = "";
 }
 
 /// <summary>A due time.</summary>

@@ -2,7 +2,6 @@ using System.Globalization;
 using Pipeline.Abstractions;
 using Pipeline.Scheduling;
 using Pipeline.Surfaces;
-using Pipeline.Workflows;
 
 namespace Pipeline.Planning;
 
@@ -10,14 +9,32 @@ namespace Pipeline.Planning;
 internal static class Hindrances
 {
     /// <summary>One finding for each obstacle; several of the same kind at the same place only once.</summary>
-    public static Sequence<Finding> Of(Walked walked, Posed posed, IEnumerable<Obstacle> obstacles)
+    public static Sequence<Finding> Of(Walked walked, Posed posed, IEnumerable<Obstacle> obstacles, CancellationToken cancel = default)
     {
         var all = obstacles.ToList();
+        var isHint = all.Any(o => o is Obstacle.NotFound);
         // that nothing was found adds nothing where something else explains it
         if (all.Any(o => o is not Obstacle.NotFound))
             all.RemoveAll(o => o is Obstacle.NotFound);
-        return all.Select(obstacle => Say(walked, posed, obstacle)).DistinctBy(f => (f.Place, f.Message)).OrderBy(f => f.Place).ToSequence();
+        return all.Select(obstacle => Say(walked, posed, obstacle, isHint, cancel)).DistinctBy(f => (f.Place, f.Message)).OrderBy(f => f.Place).ToSequence();
     }
+
+    // What stood in the way of the last try is a hint and no proof, unless it is seen to be one.
+    private static Finding Say(Walked walked, Posed posed, Obstacle obstacle, bool isHint, CancellationToken cancel) => obstacle switch
+    {
+        Obstacle.PinContradicts pin when PinHindrance.Of(walked, posed, pin, cancel) is var (finding, isSure) => isHint && !isSure ? Hint(finding) : finding,
+        Obstacle.OpenHoursEnd end => HoursEnd(walked, posed, end, isSure: !isHint || IsMoreThanOpen(posed.Problem)),
+        Obstacle.NotFound => Say(walked, posed, obstacle),
+        _ when isHint => Hint(Say(walked, posed, obstacle)),
+        _ => Say(walked, posed, obstacle),
+    };
+
+    private static Finding Hint(Finding finding) =>
+        finding with { Message = $"No plan was found; there may be one. What stood in the way of the last try: {char.ToLowerInvariant(finding.Message[0])}{finding.Message[1..]}" };
+
+    private static bool IsMoreThanOpen(Problem problem) =>
+        problem.Activities.Where(activity => activity.IsAttended).Sum(activity => activity.SetUp + (activity.Together ? activity.PerUnit : activity.Units * activity.PerUnit) + activity.PutAway)
+        > problem.Workers.Sum(worker => worker.Open.Open.Zip(worker.Open.Day).GroupBy(at => at.Second, at => at.First.Length).Sum(day => Math.Min(day.Sum(), worker.MostPerDay ?? long.MaxValue)));
 
     private static Finding Say(Walked walked, Posed posed, Obstacle obstacle) => obstacle switch
     {
@@ -43,14 +60,12 @@ internal static class Hindrances
             "List more places at the bench, make the lot smaller, or write 'together: no' to take its pieces one after another.",
             [new Related(walked.Batch.Bench.Place, "the bench and its tools")]),
         Obstacle.WaitsContradict ring => Ring(walked, posed, ring),
-        Obstacle.PinContradicts pin => Pin(walked, posed, pin),
-        Obstacle.OpenHoursEnd end => HoursEnd(walked, posed, end),
         Obstacle.GreatestWaitTooShort most => TooShort(walked, posed, most),
         Obstacle.ProvedImpossible => Whole(walked, "There is no plan that keeps all waits and sittings together.", $"Make sittings longer, add some, {OrRaise(walked)}or take a decided time ('at') back."),
         _ => Whole(walked, "No plan was found that keeps all waits and sittings together; there may be one.", $"Search more thoroughly, make sittings longer, add some, {OrRaise(walked)}or take a decided time ('at') back."),
     };
 
-    private static Finding HoursEnd(Walked walked, Posed posed, Obstacle.OpenHoursEnd end)
+    private static Finding HoursEnd(Walked walked, Posed posed, Obstacle.OpenHoursEnd end, bool isSure)
     {
         var typical = TypicalMinutes(walked, posed);
         var sittings = typical > 0 ? Math.Max(1, (long)Math.Ceiling(Clock.Minutes(end.Ticks) / typical)) : 1;
@@ -60,7 +75,9 @@ internal static class Hindrances
         {
             Level = Level.Error,
             Place = walked.Batch.Bench.Place,
-            Message = $"The sittings end before the work does: {Minutes(end.Ticks)} of work find no time, first {name}. It needs {Phrases.Counted(sittings, "more sitting")} at the least.{last}",
+            Message = isSure
+                ? $"The sittings end before the work does: {Minutes(end.Ticks)} of work find no time, first {name}. It needs {Phrases.Counted(sittings, "more sitting")} at the least.{last}"
+                : $"No plan was found in the sittings there are: {Minutes(end.Ticks)} of work find no time, first {name}. That is {Phrases.Counted(sittings, "more sitting")}.{last}",
             Remedy = "Add sittings by weekday, or by date until the work fits.",
             Related = step is null ? [] : [new Related(step.Place, "the first step without a time")],
         };
@@ -72,7 +89,7 @@ internal static class Hindrances
         .Sum(day => Math.Min(day.Sum(), walked.Batch.Bench.MostPerDay?.Minutes ?? double.MaxValue)) / posed.Sittings.Length;
 
     // Where days are capped, that may be what leaves no room.
-    private static string OrRaise(Walked walked) => walked.Batch.Bench.MostPerDay is null ? "" : "raise 'most-per-day', ";
+    public static string OrRaise(Walked walked) => walked.Batch.Bench.MostPerDay is null ? "" : "raise 'most-per-day', ";
 
     private static Finding TooShort(Walked walked, Posed posed, Obstacle.GreatestWaitTooShort most)
     {
@@ -112,7 +129,7 @@ internal static class Hindrances
             ? walked.Routes[route].Masks.FirstOrDefault(mask => mask.OnStep == needs.Since && mask.OffStep == needs.Step)?.Name
             : null;
 
-    private static string Wait(Walked walked, Posed posed, int index)
+    public static string Wait(Walked walked, Posed posed, int index)
     {
         var wait = posed.Problem.Waits[index];
         var from = Named(walked, posed, wait.From).Name;
@@ -120,43 +137,6 @@ internal static class Hindrances
         var length = wait.Greatest is { } most ? $"at most {Minutes(most)}" : wait.Least is > 0 ? $"at least {About(wait.Least.Value)}" : "in this order";
         var rule = posed.Causes[wait.Reason] is Cause.Ruled ruled ? $" ({ruled.Wait.Rule})" : "";
         return $"{from} to {to} {length}{rule}";
-    }
-
-    private static Finding Pin(Walked walked, Posed posed, Obstacle.PinContradicts pin)
-    {
-        var zone = walked.Batch.Bench.Zone;
-        var (name, route, step, _) = Named(walked, posed, pin.Activity);
-        var wait = pin.Wait is { } w ? posed.Problem.Waits[w] : null;
-        var decided = walked.Routes[route].Route.Pins.FirstOrDefault(p => p.Step == step?.Index);
-        var isBefore = wait is { Greatest: null, Least: not null } && pin.By > 0;
-        if (isBefore && decided is null && Decided(walked, posed, wait!.To, step) is { } after)
-        {
-            // what is decided comes later than what has no room before it, and is what the painter has to move
-            decided = after;
-            name = $"'{Phrases.Step(walked.Routes[route].Route.Model, walked.Routes[route].Route.Steps[after.Step])}'";
-        }
-
-        var when = decided is null ? "" : $" is set for {Phrases.Moment(Pinned.At(decided, zone), zone)}, but that";
-        var why = wait is null
-            ? $"{when} cannot be kept: nobody sits at the bench then for long enough, or something else is set for the same time{(walked.Batch.Bench.MostPerDay is null ? "" : ", or the day has no room for it within 'most-per-day'")}"
-            : $"{when} is {(pin.By > 0 ? Minutes(pin.By) + " " : "")}too {(wait.Greatest is null ? "early" : "late")}: {(isBefore && decided is not null ? "what comes before it cannot be done sooner, " : "")}{Wait(walked, posed, pin.Wait!.Value)}";
-        return new Finding
-        {
-            Rule = wait is not null && posed.Causes[wait.Reason] is Cause.Ruled ruled ? ruled.Wait.Rule : null,
-            Level = Level.Error,
-            Place = decided?.Place ?? step?.Place ?? walked.Batch.Bench.Place,
-            Model = walked.Routes[route].Route.Model.Name,
-            Message = $"{Phrases.Capital(name)}{why}.",
-            Remedy = $"Move the time, add a sitting for it, {OrRaise(walked)}or let the planner choose.",
-        };
-    }
-
-    // The other end of the wait, or the first one decided after the step.
-    private static Pin? Decided(Walked walked, Posed posed, int to, Step? step)
-    {
-        var pins = walked.Routes[posed.Activities[to].Route].Route.Pins;
-        return pins.FirstOrDefault(pin => pin.Step == posed.Activities[to].Step?.Index)
-            ?? pins.Where(pin => pin.Step > (step?.Index ?? -1)).MinBy(pin => pin.Step);
     }
 
     private static Finding At(
@@ -179,7 +159,7 @@ internal static class Hindrances
     private static Finding Whole(Walked walked, string message, string remedy) =>
         new() { Level = Level.Error, Place = walked.Batch.Bench.Place, Message = message, Remedy = remedy };
 
-    private static (string Name, int Route, Step? Step, int Units) Named(Walked walked, Posed posed, int activity)
+    public static (string Name, int Route, Step? Step, int Units) Named(Walked walked, Posed posed, int activity)
     {
         var at = posed.Activities[activity];
         var model = walked.Routes[at.Route].Route.Model;

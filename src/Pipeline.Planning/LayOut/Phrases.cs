@@ -11,6 +11,10 @@ internal static class Phrases
     private static readonly ZonedDateTimePattern TimePattern = ZonedDateTimePattern.CreateWithInvariantCulture("HH':'mm", null);
     private static readonly LocalDatePattern DayPattern = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
     private static readonly ZonedDateTimePattern MomentPattern = ZonedDateTimePattern.CreateWithInvariantCulture("ddd d MMM HH':'mm", null);
+    private static readonly ZonedDateTimePattern YearPattern = ZonedDateTimePattern.CreateWithInvariantCulture("ddd d MMM uuuu HH':'mm", null);
+
+    /// <summary>A moment with its year: <c>Sat 5 Dec 2026 14:30</c>.</summary>
+    public static string MomentAndYear(ZonedDateTime moment) => YearPattern.Format(moment);
 
     /// <summary>A date: <c>Sat 5 Dec</c>.</summary>
     public static string Day(LocalDate date) => DayPattern.Format(date);

@@ -53,7 +53,7 @@ internal static class PlanSeen
 
     private static Sequence<ReadyView> Ready(Timetable table)
     {
-        var because = new Because(table);
+        var late = new WhyLate(table);
         var views = new List<ReadyView>();
         for (var a = 0; a < table.Posed.Activities.Length; a++)
         {
@@ -64,6 +64,7 @@ internal static class PlanSeen
             var passes = table.Posed.Routes[r];
             var last = Settling.Last(route).Select(passes.Last).MaxBy(step => Comfortable(table, step));
             var ready = table.ReadyAt(a);
+            var (why, helps) = late.Of(a);
             views.Add(new ReadyView
             {
                 Last = new StepInBatch(r, table.StepOf(last)!.Index),
@@ -71,7 +72,9 @@ internal static class PlanSeen
                 Ready = LocalUntil(table, ready),
                 Comfortable = LocalUntil(table, Math.Max(ready, Comfortable(table, last))),
                 Due = route.Route.Due is { } due ? new DueTime(due.By.ToDateTimeUnspecified(), due.Place) : null,
-                WhyNotEarlier = Why(table, r, ready, because),
+                LateMinutes = table.Posed.Problem.Dues.Where(each => each.Activity == a).Select(table.LateMinutes).DefaultIfEmpty(0).Max(),
+                WhyNotEarlier = why,
+                WhatHelps = helps,
             });
         }
 
@@ -80,21 +83,6 @@ internal static class PlanSeen
 
     private static long Comfortable(Timetable table, int activity) =>
         table.Finish(activity) + Clock.AtLeast(Settling.UntilReady(table.StepOf(activity)!, table.RouteOf(activity).Route.Model, table.Batch.Bench.Climate, Workflows.Pace.Comfortable));
-
-    // Of a late model the last thing it waits for, and what keeps that from being earlier.
-    private static string Why(Timetable table, int route, long ready, Because because)
-    {
-        // the bound is that of the last finish of all: it proves something only where everything is due by then
-        var by = table.Walked.Routes[route].Route.Due is { } due ? table.Clock.TickAt(due.By.InZoneLeniently(table.Zone).ToInstant()) : long.MaxValue;
-        if (ready <= by)
-            return "";
-        var isAllDue = table.Posed.Activities.Count(posed => posed.Step is null) == table.Posed.Problem.Dues.Count(other => other.By <= by);
-        var proved = isAllDue && table.Planned.Bound.Finish > by ? "No plan with these sittings can do it all in time. " : "";
-        var last = Enumerable.Range(0, table.Runs.Count)
-            .Where(run => table.Posed.Activities[table.Runs[run].Activity] is { Step: not null } posed && posed.Route == route)
-            .MaxBy(run => table.Runs[run].End);
-        return $"{proved}Last comes {because.Name(last, last)}, {table.Said(table.Runs[last].Start)}. {because.Of(last)}";
-    }
 
     private static DateTime Local(Timetable table, long tick) => table.Shown(tick).LocalDateTime.ToDateTimeUnspecified();
 

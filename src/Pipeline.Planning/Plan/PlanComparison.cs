@@ -55,7 +55,7 @@ public sealed record PlanComparison
             var was = known.Find(each => each.FirstUnit <= task.FirstUnit && task.FirstUnit < each.FirstUnit + each.Units);
             if (was is null)
                 added.Add(task);
-            else if (was.Start != task.Start || was.FirstUnit != task.FirstUnit || was.Units != task.Units || was.Painter != task.Painter)
+            else if (Minute(was.Start) != Minute(task.Start) || was.FirstUnit != task.FirstUnit || was.Units != task.Units || was.Painter != task.Painter)
                 moves.Add(new TaskMove(was, task));
         }
 
@@ -76,6 +76,9 @@ public sealed record PlanComparison
             CleanOuts = new Figures(before.CleanOuts, after.CleanOuts),
         };
     }
+
+    // half a minute makes no difference on the wall
+    private static long Minute(Instant instant) => (long)Math.Floor(instant.ToUnixTimeSeconds() / 60.0);
 }
 
 /// <summary>A task that is elsewhere.</summary>

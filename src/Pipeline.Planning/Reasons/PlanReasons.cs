@@ -42,27 +42,15 @@ public sealed class PlanReasons
             ? ready.MaxBy(a => (table.ReadyAt(a), -a))
             : ready.Single(a => table.RouteOf(a).Route.Model.Name == model);
         var chain = Chain.Back(table, Chain.LastOf(table, target));
-        var (hands, drying) = (0L, 0L);
-        for (var i = 0; i < chain.Count; i++)
-        {
-            var run = table.Runs[chain[i]];
-            hands += run.Worker >= 0 ? run.End - run.Start : 0;
-            drying += run.Worker >= 0 ? 0 : FinishOf(run) - run.Start;
-            drying += i > 0 ? Waited(chain[i - 1], chain[i]) : 0;
-        }
-
-        // what dries after the last task
-        drying += Math.Max(0, table.ReadyAt(target) - EndOf(table.Runs[chain[^1]]));
-        var span = table.ReadyAt(target) - table.Runs[chain[0]].Start;
-        drying = Math.Min(drying, span - hands);
+        var time = new ChainTime(table, because, chain, target);
         return new LateReasons(
             finishes[ready.IndexOf(target)],
             Chain.Of(table, chain),
-            Length(span),
-            Length(hands),
-            Length(drying),
-            Length(span - hands - drying),
-            Waits(chain),
+            Length(time.Span),
+            Length(time.Hands),
+            Length(time.Drying),
+            Length(time.Span - time.Hands - time.Drying),
+            Waits(chain, time),
             Full(chain),
             ready.Select((a, i) => new ModelSlack(finishes[i], Length(ModelSlack(a)))).ToSequence());
     }
@@ -92,8 +80,6 @@ public sealed class PlanReasons
 
     private static Duration Length(long ticks) => Duration.FromMinutes(Clock.Minutes(ticks));
 
-    private long EndOf(Run run) => Math.Max(run.End, FinishOf(run));
-
     private long FinishOf(Run run) => table.Finish(run.Activity, run.FirstUnit + run.Units - 1);
 
     private StepRun Shown(int r)
@@ -108,21 +94,12 @@ public sealed class PlanReasons
             because.Of(r));
     }
 
-    // Time between two tasks of the chain in which the later one had to wait for the earlier one's layer.
-    private long Waited(int before, int run)
-    {
-        if (because.WaitBefore(run) is not { Least: { } least } wait || wait.From != table.Runs[before].Activity)
-            return 0;
-        var since = table.At(wait.From, table.Runs[before].FirstUnit + table.Runs[before].Units - 1, wait.FromEdge);
-        return Math.Max(0, Math.Min(since + least, table.Runs[run].WorkStart) - table.Runs[before].End);
-    }
-
-    private Sequence<ChainWait> Waits(IReadOnlyList<int> chain)
+    private Sequence<ChainWait> Waits(IReadOnlyList<int> chain, ChainTime time)
     {
         var waits = new List<(string For, long Ticks)>();
         for (var i = 1; i < chain.Count; i++)
         {
-            if (Waited(chain[i - 1], chain[i]) is > 0 and var ticks)
+            if (time.Waited(i) is > 0 and var ticks)
                 waits.Add((For(table.Posed.Causes[because.WaitBefore(chain[i])!.Reason]), ticks));
         }
 

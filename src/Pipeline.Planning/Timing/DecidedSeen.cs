@@ -65,13 +65,15 @@ internal static class DecidedSeen
             var decided = route.Pins.Select(pin => (pin.Step, Done: times.Of(r, pin.Step).Values.Max(time => time.Finish))).ToList();
             decided.AddRange(Following(walked, r, last, times));
             var latest = decided.MaxBy(at => At(at, Pace.Brisk));
+            var ready = decided.Max(at => At(at, Pace.Brisk));
             views.Add(new ReadyView
             {
                 Last = new StepInBatch(r, latest.Step),
                 WorkDone = Local(decided.Max(at => at.Done), bench),
-                Ready = Local(decided.Max(at => At(at, Pace.Brisk)), bench),
-                Comfortable = Local(Instant.Max(decided.Max(at => At(at, Pace.Brisk)), decided.Where(at => times.Knows(r, at.Step)).Max(at => At(at, Pace.Comfortable))), bench),
+                Ready = Local(ready, bench),
+                Comfortable = Local(Instant.Max(ready, decided.Where(at => times.Knows(r, at.Step)).Max(at => At(at, Pace.Comfortable))), bench),
                 Due = route.Due is { } due ? new DueTime(due.By.ToDateTimeUnspecified(), due.Place) : null,
+                LateMinutes = route.Due is null ? 0 : Math.Max(0, (int)Math.Ceiling((ready - route.Due.By.InZoneLeniently(bench.Zone).ToInstant()).TotalMinutes)),
             });
 
             Instant At((int Step, Instant Done) at, Pace pace) =>

@@ -1,5 +1,6 @@
 using NodaTime;
 using Pipeline.Abstractions;
+using Pipeline.Scheduling;
 using Pipeline.Surfaces;
 using Pipeline.Workflows;
 
@@ -128,7 +129,7 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
         {
             foreach (var run in Chain.Back(table, table.RunOf(due.Activity, 0)))
             {
-                if (because.WaitBefore(run) is { Reason: >= 0 } wait && Shortened(table, table.Posed.Causes[wait.Reason]) is var (at, minutes) && minutes > 0 && !known.Contains(at))
+                if (because.WaitBefore(run) is { Reason: >= 0 } wait && Shortened(table, wait) is var (at, minutes) && minutes >= 1 && !known.Contains(at))
                     saved[at] = Math.Max(saved.GetValueOrDefault(at), minutes);
             }
         }
@@ -136,17 +137,17 @@ internal sealed class WaysOut(Timetable late, PlanRequest request, CancellationT
         return saved.OrderByDescending(each => each.Value).ThenBy(each => each.Key).Select(each => each.Key);
     }
 
-    private static ((int Route, int Step) At, double Minutes)? Shortened(Timetable table, Cause cause)
+    /// <summary>The step that waits, and by how many minutes the low figure shortens that wait as it is planned; null where it has no two figures.</summary>
+    public static ((int Route, int Step) At, double Minutes)? Shortened(Timetable table, Wait wait)
     {
         var bench = table.Batch.Bench;
-        switch (cause)
+        var planned = Clock.Minutes(wait.Least ?? 0);
+        switch (table.Posed.Causes[wait.Reason])
         {
             case Cause.Ruled ruled:
-                var waiting = Waiting.Of(ruled.Wait.Needs, bench.Climate);
-                return ((ruled.Route, ruled.Wait.Needs.Step), waiting.ComfortableMinutes - waiting.LowMinutes ?? 0);
+                return ((ruled.Route, ruled.Wait.Needs.Step), planned - Waiting.Of(ruled.Wait.Needs, bench.Climate).LowMinutes ?? 0);
             case Cause.NextCoat coat:
-                var step = table.Walked.Routes[coat.Route].Route.Steps[coat.Step];
-                return ((coat.Route, coat.Step), Passing.Between(step, bench, Pace.Comfortable) - Passing.Between(step, bench, Pace.Brisk));
+                return ((coat.Route, coat.Step), planned - Passing.Between(table.Walked.Routes[coat.Route].Route.Steps[coat.Step], bench, Pace.Brisk));
             default:
                 return null;
         }

@@ -58,7 +58,7 @@ internal static class ComparisonFacts
             var (from, to) => Later(to.Value - from.Value),
         };
         var isLate = finish.Due is { } due && finish.After > due;
-        return (was, now, isLate ? $"{difference}, LATE by {Moments.Length((long)Math.Ceiling((finish.After!.Value - finish.Due!.Value).TotalMinutes))}" : difference, isLate ? Tone.Error : Tone.Plain);
+        return (was, now, isLate ? $"{difference}, LATE by {Moments.Margin((long)Math.Ceiling((finish.After!.Value - finish.Due!.Value).TotalMinutes))}" : difference, isLate ? Tone.Error : Tone.Plain);
     }
 
     /// <summary>Which units a task takes: <c>Line diver, no. 1-3 of 5</c>.</summary>
@@ -80,6 +80,10 @@ internal static class ComparisonFacts
 
     /// <summary>A moment in the zone of the plans.</summary>
     public static string Moment(PlanComparison both, Instant instant) => Moments.Full(Floor(instant).InZone(both.Zone));
+
+    /// <summary>When a task was: the time alone where it is still in the same sitting.</summary>
+    public static string Was(PlanComparison both, TaskMove move) =>
+        move.IsToAnotherSitting ? Moment(both, move.Before.Start) : Moments.Time(Floor(move.Before.Start).InZone(both.Zone));
 
     // A start is shown as the minute it lies in.
     private static Instant Floor(Instant instant) => Instant.FromUnixTimeSeconds(instant.ToUnixTimeSeconds() / 60 * 60);

@@ -51,7 +51,7 @@ public static class ComparisonText
         {
             var otherwise = ComparisonFacts.Otherwise(move);
             page.Hung($"{ComparisonFacts.Moment(both, move.After.Start),-16}  ", Visible.Line($"{ComparisonFacts.Who(move.After)}: {move.After.Words}"));
-            page.Hung(new Run($"  was {(move.IsToAnotherSitting ? ComparisonFacts.Moment(both, move.Before.Start) : Moments.Time(move.Before.Start.InZone(both.Zone)))}", Tone.Quiet), Visible.Line(otherwise.Length > 0 ? $"; {otherwise}" : ""), Tone.Quiet);
+            page.Hung(new Run($"  was {ComparisonFacts.Was(both, move)}", Tone.Quiet), Visible.Line(otherwise.Length > 0 ? $"; {otherwise}" : ""), Tone.Quiet);
         }
     }
 

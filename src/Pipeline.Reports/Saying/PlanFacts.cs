@@ -58,7 +58,7 @@ internal static class PlanFacts
     public static (string Words, Tone Tone) Margin(ModelFinish finish) => finish.Due is null ? ("", Tone.Plain)
         : Spare(finish) switch
         {
-            < 0 and var late => ($"LATE by {Moments.Length(-late)}", Tone.Error),
+            < 0 and var late => ($"LATE by {Moments.Margin(-late)}", Tone.Error),
             var spare => (Moments.Margin(spare), Tone.Good),
         };
 
@@ -87,7 +87,7 @@ internal static class PlanFacts
     /// <summary>A way out and what comes of it: <c>One more sitting, Sun 6 Dec 15:00–17:15: all in time, ready by Sat 12 Dec 15:07.</c></summary>
     public static (string Words, Tone Tone) WayOut(WayOut way)
     {
-        var outcome = way.LateMinutes == 0 ? $"{(way.Change is Change.LeaveOut ? "the rest" : "all")} in time, ready by {Moments.Full(way.Ready)}" : $"ready by {Moments.Full(way.Ready)}, still late by {Moments.Length(way.LateMinutes)}";
+        var outcome = way.LateMinutes == 0 ? $"{(way.Change is Change.LeaveOut ? "the rest" : "all")} in time, ready by {Moments.Full(way.Ready)}" : $"ready by {Moments.Full(way.Ready)}, still late by {Moments.Margin(way.LateMinutes)}";
         return ($"{Amounts.Capital(Visible.Line(way.Words))}: {outcome}{(way.FillsSittings ? ", with full sittings" : "")}.", way.LateMinutes == 0 ? Tone.Plain : Tone.Warning);
     }
 

@@ -14,6 +14,22 @@ public static class Contradictions
         return Feasibility.OfRoom(new Net(problem));
     }
 
+    /// <summary>True if waits and open hours keep an activity from starting when it is pinned. False proves nothing.</summary>
+    /// <exception cref="ArgumentException">The problem is malformed.</exception>
+    public static bool IsTooEarly(Problem problem, int activity)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        WellFormed.Check(problem);
+        var net = new Net(problem);
+        if (net.PinnedStart[activity] is not { } pin)
+            return false;
+        // what is broken without the hours cannot be kept within them
+        var components = new Components(net);
+        var heads = Heads.Of(net, components, new Hours(net));
+        return Enumerable.Range(net.Done[activity], net.Units[activity] - net.Done[activity])
+            .Any(k => heads.Starts[net.Offset[activity] + k] > pin + net.MostCleanOut(activity) + net[activity].SetUp + ((k - net.Done[activity]) * net.Step[activity]));
+    }
+
     /// <summary>
     /// Rings of waits that ask for more time than they allow, whatever the open hours: one for each group of activities that waits tie together.
     /// </summary>

@@ -79,7 +79,7 @@ public class HindranceTests
     [Fact]
     public void A_decided_time_when_nobody_sits() =>
         Workshop.Evenings().Model("Crane", 1, r => r.Work("trim", minutes: 5).At("2026-12-01 09:00")).NoPlan()
-            .Message.Should().StartWith("'trim all areas' is set for Tue 1 Dec 09:00, but that cannot be kept: nobody sits at the bench then");
+            .Message.Should().StartWith("'trim all areas' is set for Tue 1 Dec 09:00, but that cannot be kept: no sitting is open then; the one before ends Mon 30 Nov 22:00");
 
     [Theory]
     [InlineData(30, 30)] // trimmed on Monday it stands until Wednesday, so its first coat comes on Thursday

@@ -92,6 +92,23 @@ public sealed class ComparisonTests
     }
 
     [Fact]
+    public void A_start_on_the_half_minute_is_said_as_the_plan_on_the_wall_says_it()
+    {
+        // begun half a minute into 19:30, and no longer by the same hands
+        var task = Before.Tasks[0];
+        var half = task with { Start = task.Sitting + NodaTime.Duration.FromSeconds((30 * 60) + 30) };
+        var other = half with { Painter = "Rui" };
+
+        var said = ComparisonText.Render(PlanComparison.Of(With(half), With(other)), TextStyle.Plain);
+
+        var minute = $"{(task.Sitting + NodaTime.Duration.FromMinutes(30)).InZone(Before.Zone):HH:mm}";
+        said.Should().Contain($" {minute}  ").And.Contain($"was {minute};");
+        PlanComparison.Of(With(half), With(half with { Start = half.Start - NodaTime.Duration.FromSeconds(30) })).Moves.Should().BeEmpty("both are the same minute");
+
+        WrittenPlan With(WrittenTask first) => Before with { Tasks = Before.Tasks.Without(each => each == task).Prepend(first).ToSequence() };
+    }
+
+    [Fact]
     public void As_text() => Golden.Of("tests/Units/Reports/golden/comparison.txt").ShouldBe(ComparisonText.Render(Both, TextStyle.Plain));
 
     [Fact]
