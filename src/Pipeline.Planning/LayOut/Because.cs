@@ -105,16 +105,16 @@ internal sealed class Because(Timetable table)
         var unit = wait.Scope == Scope.WholeLot ? table.LastUnit(other) : isOver ? run.FirstUnit + run.Units - 1 : waits.Unit;
         var since = table.At(other, unit, wait.FromEdge);
         // the wait ends where the work on the unit begins; set-up and the units before it may lie within it
-        var setUp = run.Start >= since ? ""
+        var meanwhile = run.Start >= since + (wait.Least ?? 0) ? ""
             : unit > run.FirstUnit && wait.Scope == Scope.UnitByUnit ? FormattableString.Invariant($" on unit {unit + 1}, unit by unit")
             : ", with its set-up meanwhile";
         var until = isOver ? table.SaidUntil(since + (wait.Least ?? 0), run.Start) : table.Said(since + (wait.Least ?? 0), run.Start);
         return table.Posed.Causes[wait.Reason] switch
         {
-            Cause.Order order => $"It comes after {name}, done {table.Said(since, run.Start)}{setUp}: {order.Pair.Why}.",
-            Cause.NextCoat => $"It waits until the coat before it ({table.Said(since, run.Start)}) is recoatable: that takes {About(wait.Least ?? 0)}, until {until}.",
-            Cause.Ruled ruled => $"It waits for {ruled.Wait.Needs.For}: {name} ({table.Said(since, run.Start)}) needs {About(wait.Least ?? 0)}, until {until}.",
-            Cause.Awaited awaited => $"It waits until {name} ({table.Said(since, run.Start)}) is {State(awaited.State)}.",
+            Cause.Order order => $"It comes after {name}, done {table.Said(since, run.Start)}{meanwhile}: {order.Pair.Why}.",
+            Cause.NextCoat => $"It waits until the coat before it ({table.Said(since, run.Start)}) is recoatable: that takes {About(wait.Least ?? 0)}, until {until}{meanwhile}.",
+            Cause.Ruled ruled => $"It waits for {ruled.Wait.Needs.For}: {name} ({table.Said(since, run.Start)}) needs {About(wait.Least ?? 0)}, until {until}{meanwhile}.",
+            Cause.Awaited awaited => $"It waits until {name} ({table.Said(since, run.Start)}) is {State(awaited.State)}{meanwhile}.",
             Cause.Masked masked => $"It comes after {name}: the mask '{masked.Mask.Name}' has to be on first.",
             _ => $"{Phrases.Capital(name)} ({table.Said(since, run.Start)}) needs {About(wait.Least ?? 0)} until it {(route.Route.Model.ReadyAt == DryingState.Cured ? "has cured" : "can be handled")}.",
         };

@@ -27,9 +27,9 @@ internal sealed class SittingLayOut(Timetable table, IReadOnlyDictionary<string,
 
         foreach (var close in table.Planned.Schedule.CloseDowns)
             Of(close.Start, close.Worker).Add((close.Start, null, close));
-        var leaves = sittings.GroupBy(at => at.Key.Sitting).ToDictionary(group => group.Key, group => group.ToDictionary(at => at.Key.Worker, at => at.Value.Max(EndOf)));
         return sittings
-            .Select(at => (table.Posed.Sittings[at.Key.Sitting].Date, Sitting: Sitting(at.Key.Sitting, at.Key.Worker, at.Value, leaves[at.Key.Sitting])))
+            .GroupBy(at => at.Key.Sitting, at => (at.Key.Worker, at.Value))
+            .SelectMany(at => Sittings(at.Key, [.. at]).Select(sitting => (table.Posed.Sittings[at.Key].Date, Sitting: sitting)))
             .GroupBy(at => at.Date)
             .Select(day => new PlannedDay(day.Key, day.Select(at => at.Sitting).ToSequence()))
             .ToSequence();
@@ -45,32 +45,39 @@ internal sealed class SittingLayOut(Timetable table, IReadOnlyDictionary<string,
 
     private long EndOf((long Start, int? Run, CloseDown? CloseDown) work) => work.Run is { } run ? table.Runs[run].End : work.CloseDown!.Start + work.CloseDown.Ticks;
 
-    // What stands around when a sitting is left is told once, with the last of the painters who sit in it.
-    private PlannedSitting Sitting(int index, int worker, List<(long Start, int? Run, CloseDown? CloseDown)> work, Dictionary<int, long> leaves)
+    // One sitting, once for each painter in it. What stands around when it is left is told once, with the last of them.
+    private IEnumerable<PlannedSitting> Sittings(int index, IReadOnlyList<(int Worker, List<(long Start, int? Run, CloseDown? CloseDown)> Work)> painters)
     {
-        var isLastPainter = worker == leaves.Keys.Max();
         var open = table.Posed.Sittings[index];
         var end = table.Clock.TickAt(open.End);
-        var inOrder = work.OrderBy(at => at.Start).ThenBy(at => at.Run is null ? 1 : 0).ToList();
-        var plain = inOrder.ConvertAll(at => at.Run is { } run ? tasks.OfRun(run) : tasks.OfCloseDown(at.CloseDown!));
-        var (mixes, withMixes) = MixOrders.Of(plain, paints);
-        var steps = inOrder.Where(at => at.Run is not null).Select(at => table.StepOf(table.Runs[at.Run!.Value].Activity)!).ToList();
-        return new PlannedSitting
+        var inOrder = painters.Select(at => at.Work.OrderBy(work => work.Start).ThenBy(work => work.Run is null ? 1 : 0).ToList()).ToList();
+        var plain = painters.Select((at, p) => (Name(at.Worker), (IReadOnlyList<PlannedTask>)inOrder[p].ConvertAll(work => work.Run is { } run ? tasks.OfRun(run) : tasks.OfCloseDown(work.CloseDown!)))).ToList();
+        var withMixes = MixOrders.Of(plain, paints);
+        var lastEnd = painters.Max(at => at.Work.Max(EndOf));
+        for (var p = 0; p < painters.Count; p++)
         {
-            Painter = table.Batch.Bench.Painters[worker].Name,
-            From = open.Start.InZone(table.Zone),
-            To = open.End.InZone(table.Zone),
-            TakeOut = TakeOut.Of(steps, withMixes, mixes, paints),
-            Mixes = mixes,
-            Tasks = withMixes,
-            Drying = isLastPainter ? nightly.DryingAt(leaves.Values.Max(), end) : [],
-            MasksOn = isLastPainter ? nightly.MasksAt(end) : [],
-            Cautions = steps.SelectMany(step => step.Cautions).DistinctBy(caution => caution.Name).ToSequence(),
-            AttendedMinutes = withMixes.Sum(task => (int)(task.To - task.From).TotalMinutes),
-            MostPerDayMinutes = MostPerDay(open.Date),
-            Free = free.After(worker, leaves[worker]),
-        };
+            var isLastPainter = p == painters.Count - 1;
+            var (mixes, done) = withMixes[p];
+            var steps = inOrder[p].Where(at => at.Run is not null).Select(at => table.StepOf(table.Runs[at.Run!.Value].Activity)!).ToList();
+            yield return new PlannedSitting
+            {
+                Painter = Name(painters[p].Worker),
+                From = open.Start.InZone(table.Zone),
+                To = open.End.InZone(table.Zone),
+                TakeOut = TakeOut.Of(steps, done, mixes, paints),
+                Mixes = mixes,
+                Tasks = done,
+                Drying = isLastPainter ? nightly.DryingAt(lastEnd, end) : [],
+                MasksOn = isLastPainter ? nightly.MasksAt(end) : [],
+                Cautions = steps.SelectMany(step => step.Cautions).DistinctBy(caution => caution.Name).ToSequence(),
+                AttendedMinutes = done.Sum(task => (int)(task.To - task.From).TotalMinutes),
+                MostPerDayMinutes = MostPerDay(open.Date),
+                Free = free.After(painters[p].Worker, painters[p].Work.Max(EndOf)),
+            };
+        }
     }
+
+    private string Name(int worker) => table.Batch.Bench.Painters[worker].Name;
 
     private int? MostPerDay(LocalDate date) =>
         table.Batch.Bench.MostPerDay is { } most && most.Minutes < table.Posed.Sittings.Where(sitting => sitting.Date == date).Sum(sitting => sitting.Minutes)

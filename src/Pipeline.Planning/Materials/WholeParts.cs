@@ -1,8 +1,8 @@
 namespace Pipeline.Planning;
 
 /// <summary>
-/// A thinned mix in parts that can be counted out: a share of 40 % of the mix is 3 : 2, not 1 : 0.67. The paints keep the parts the painter
-/// wrote, or a multiple of them.
+/// A thinned mix in parts that can be counted out: a share of 40 % of the mix is 3 : 2, not 1 : 0.67. The paints keep the ratio the painter
+/// wrote, not the figures: 2 parts thinned by 30 % of the mix are 7 : 3 like 1 part or 7.
 /// </summary>
 internal static class WholeParts
 {
@@ -14,31 +14,48 @@ internal static class WholeParts
     private const int Few = 10;
     private const int Many = 20;
 
+    // Parts are written to tenths, halves, thirds or the like; what no such number makes whole is not counted out.
+    private const int MostParted = 20;
+
     /// <summary>
-    /// By what to multiply the paints' parts, and how many parts of thinner go to them then. Where no whole numbers come near, the paints as
-    /// they are and the thinner as it is reckoned.
+    /// By what to multiply the paints' parts, and how many parts of thinner go to them then: the smallest whole numbers that are exact, else
+    /// the smallest that come near. Where none do, the paints in their smallest numbers and the thinner as it is reckoned.
     /// </summary>
-    /// <param name="paints">The parts of each paint as written.</param>
+    /// <param name="paints">The parts of each paint as written; above 0.</param>
     /// <param name="thinner">The parts of thinner to these; above 0.</param>
-    public static (int Times, double Thinner) Of(IReadOnlyList<double> paints, double thinner)
+    public static (double Times, double Thinner) Of(IReadOnlyList<double> paints, double thinner)
     {
-        // as written, if the thinner then comes out even or nearly so
-        if (IsNear(1, Exactly) || (paints.Any(part => part > 1) && IsNear(1, Near)))
-            return (1, Math.Round(thinner));
-        foreach (var (most, near) in new[] { (Few, Exactly), (Few, Near), (Many, Near) })
+        if (Smallest(paints) is not { } smallest)
+            return (1, thinner);
+        var (most, ofThinner) = (paints.Max() * smallest, thinner * smallest);
+        foreach (var (upTo, near) in new[] { (Few, Exactly), (Few, Near), (Many, Near) })
         {
-            for (var times = 1; times <= most; times++)
+            for (var times = 1; times * most <= upTo + 1e-6; times++)
             {
-                if (IsNear(times, near) && Math.Round(times * thinner) <= most && paints.All(part => times * part <= most && IsWhole(times * part)))
-                    return (times, Math.Round(times * thinner));
+                if (IsNear(times, near) && Math.Round(times * ofThinner) <= upTo)
+                    return (times * smallest, Math.Round(times * ofThinner));
             }
         }
 
-        return (1, thinner);
+        return (smallest, IsNear(1, Near) ? Math.Round(ofThinner) : ofThinner);
 
         bool IsNear(int times, double near) =>
-            Math.Round(times * thinner) is >= 1 and var whole && Math.Abs(whole - (times * thinner)) <= (near * times * thinner) + 1e-9;
+            Math.Round(times * ofThinner) is >= 1 and var whole && Math.Abs(whole - (times * ofThinner)) <= (near * times * ofThinner) + 1e-9;
     }
 
-    private static bool IsWhole(double part) => Math.Abs(part - Math.Round(part)) < 1e-6;
+    // What makes the parts the smallest whole numbers of the same ratio; null where nothing does.
+    private static double? Smallest(IReadOnlyList<double> parts)
+    {
+        for (var times = 1; times <= MostParted; times++)
+        {
+            if (parts.All(part => IsWhole(times * part)))
+                return times / (double)parts.Select(part => (long)Math.Round(times * part)).Aggregate(Divisor);
+        }
+
+        return null;
+    }
+
+    private static long Divisor(long one, long other) => other == 0 ? one : Divisor(other, one % other);
+
+    private static bool IsWhole(double part) => Math.Abs(part - Math.Round(part)) < 1e-6 && part > 0.5;
 }

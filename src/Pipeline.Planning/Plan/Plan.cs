@@ -304,8 +304,9 @@ public enum TaskSort
 /// <param name="Name">Paint or mix.</param>
 /// <param name="Millilitres">For all units of the task, with losses.</param>
 /// <param name="Loads">How many fillings of the cup; 0 by brush.</param>
-/// <param name="FromMix">Index into the sitting's mixes, or null for a paint from its pot.</param>
-public sealed record PaintUse(string Name, double Millilitres, int Loads, int? FromMix);
+/// <param name="FromMix">Index into the sitting's mixes, or into those of <paramref name="MixedBy"/>; null for a paint from its pot.</param>
+/// <param name="MixedBy">The painter of the same sitting who has mixed it before; null if whoever does the task mixes it.</param>
+public sealed record PaintUse(string Name, double Millilitres, int Loads, int? FromMix, string? MixedBy = null);
 
 /// <summary>Cleaning a tool out before a task.</summary>
 public sealed record CleanOut(string Tool, string Of, int Minutes);
@@ -315,7 +316,11 @@ public sealed record CleanOut(string Tool, string Of, int Minutes);
 /// <param name="Millilitres">How much in all.</param>
 /// <param name="Parts">Each part and the thinner: name, parts, mL, drops.</param>
 /// <param name="UseBy">When its pot life ends, counted from the first task that uses it; null if it does not matter.</param>
-public sealed record MixOrder(string Name, double Millilitres, Sequence<MixPart> Parts, ZonedDateTime? UseBy);
+public sealed record MixOrder(string Name, double Millilitres, Sequence<MixPart> Parts, ZonedDateTime? UseBy)
+{
+    /// <summary>The other painters of the sitting who take some of it, in the order in which they do.</summary>
+    public Sequence<string> AlsoFor { get; init; } = [];
+}
 
 /// <summary>One part of a mix.</summary>
 /// <param name="Name">Paint or thinner.</param>

@@ -46,6 +46,8 @@ public static class PlanJson
             json.WriteString("name", mix.Name);
             json.Millilitres("millilitres", mix.Millilitres);
             json.Optional("useBy", mix.UseBy);
+            if (!mix.AlsoFor.IsEmpty)
+                json.Texts("alsoFor", mix.AlsoFor);
             json.Objects("parts", mix.Parts, part =>
             {
                 json.WriteString("name", part.Name);
@@ -118,6 +120,7 @@ public static class PlanJson
                 json.WriteNumber("loads", paint.Loads);
                 if (paint.FromMix is { } mix)
                     json.WriteNumber("fromMix", mix);
+                json.Optional("mixedBy", paint.MixedBy);
             });
         }
 

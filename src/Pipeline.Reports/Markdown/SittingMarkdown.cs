@@ -34,12 +34,13 @@ internal sealed class SittingMarkdown(MarkdownText page, Plan plan)
             page.Block($"**Take out** {string.Join("; ", PlanFacts.TakeOut(sitting).Select(MarkdownText.Escaped))}");
         foreach (var mix in sitting.Mixes)
         {
-            page.Block($"**Mix** {MarkdownText.Escaped(mix.Name)}, {Amounts.Volume(mix.Millilitres)}{(mix.UseBy is { } by ? $", use by {Moments.From(date, by)}" : "")}");
-            page.Table([new("parts"), new("of"), new("measure", true), new("or", true)], [.. mix.Parts.Select(part => (IReadOnlyList<string>)
+            var measures = Mixes.Measures(mix);
+            page.Block($"**Mix** {MarkdownText.Escaped(Mixes.Head(mix, date))}");
+            page.Table([new("parts"), new("of"), new("measure", true), new("or", true)], [.. mix.Parts.Select((part, i) => (IReadOnlyList<string>)
             [
                 Amounts.Parts(part.Parts),
                 MarkdownText.Escaped(part.Name),
-                Amounts.Volume(part.Millilitres),
+                measures[i],
                 Amounts.Drops(part.Drops),
             ])]);
         }
@@ -81,7 +82,7 @@ internal sealed class SittingMarkdown(MarkdownText page, Plan plan)
         if (task.Paint is { } paint)
         {
             var name = task.Words.Contains(paint.Name, StringComparison.OrdinalIgnoreCase) ? "" : $" {paint.Name}";
-            parts.Add($"{Amounts.Volume(paint.Millilitres)}{name}{(paint.Loads > 0 ? $", {Amounts.Counted(paint.Loads, "cup")}" : "")}");
+            parts.Add($"{Amounts.Volume(paint.Millilitres)}{name}{(paint.Loads > 0 ? $", {Amounts.Counted(paint.Loads, "cup")}" : "")}{Mixes.MixedBy(paint)}");
         }
 
         if (task.Tool is { } tool && !task.Words.Contains(tool, StringComparison.OrdinalIgnoreCase))

@@ -49,13 +49,14 @@ internal sealed class SittingText(Page page, Plan plan)
         {
             page.Hung(
                 Label("Mix"),
-                $"{Visible.Line(mix.Name)}, {Amounts.Volume(mix.Millilitres)}{(mix.UseBy is { } by ? $", use by {Moments.From(date, by)}" : "")}",
+                Mixes.Head(mix, date),
                 Tone.Strong);
-            Columns.Set(page, Deep.Length + 2, [new(""), new(""), new("", true), new("", true)], [.. mix.Parts.Select(part => (IReadOnlyList<Run>)
+            var measures = Mixes.Measures(mix);
+            Columns.Set(page, Deep.Length + 2, [new(""), new(""), new("", true), new("", true)], [.. mix.Parts.Select((part, i) => (IReadOnlyList<Run>)
             [
                 Amounts.Parts(part.Parts),
                 Visible.Line(part.Name),
-                Amounts.Volume(part.Millilitres),
+                measures[i],
                 Amounts.Drops(part.Drops),
             ])]);
         }
@@ -113,7 +114,7 @@ internal sealed class SittingText(Page page, Plan plan)
         if (task.Paint is { } paint)
         {
             var name = words.Contains(paint.Name, StringComparison.OrdinalIgnoreCase) ? "" : $" {Visible.Line(paint.Name)}";
-            parts.Add($"{Amounts.Volume(paint.Millilitres)}{name}{(paint.Loads > 0 ? $", {Amounts.Counted(paint.Loads, "cup")}" : "")}");
+            parts.Add($"{Amounts.Volume(paint.Millilitres)}{name}{(paint.Loads > 0 ? $", {Amounts.Counted(paint.Loads, "cup")}" : "")}{Visible.Line(Mixes.MixedBy(paint))}");
         }
 
         if (task.Tool is { } tool && !words.Contains(tool, StringComparison.OrdinalIgnoreCase))

@@ -98,9 +98,10 @@ public class LawTests
         {
             foreach (var sitting in plan.Days.SelectMany(d => d.Sittings))
             {
+                var together = plan.Days.SelectMany(d => d.Sittings).Where(other => other.From == sitting.From).ToList();
                 for (var m = 0; m < sitting.Mixes.Count; m++)
                 {
-                    var taken = sitting.Tasks.Where(t => t.Paint?.FromMix == m).Sum(t => t.Paint!.Millilitres);
+                    var taken = together.SelectMany(other => other.Tasks.Where(t => t.Paint?.FromMix == m && (t.Paint.MixedBy ?? other.Painter) == sitting.Painter)).Sum(t => t.Paint!.Millilitres);
                     sitting.Mixes[m].Millilitres.Should().BeInRange(taken - 1e-9, taken + 0.5 + 1e-9);
                 }
             }

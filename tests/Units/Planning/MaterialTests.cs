@@ -1,4 +1,5 @@
 using System.Globalization;
+using CsCheck;
 using Pipeline.Abstractions;
 using Pipeline.Planning;
 using static Pipeline.Tests.Units.Planning.RouteSteps;
@@ -69,7 +70,13 @@ public class MaterialTests
     [InlineData("1", 35, ShareOf.Mix, "9 : 5")]
     [InlineData("1", 70, ShareOf.Paint, "10 : 7")]
     [InlineData("2 1", 30, ShareOf.Paint, "14 : 7 : 6")]
-    [InlineData("6", 70, ShareOf.Paint, "6 : 4")]
+    [InlineData("2", 30, ShareOf.Mix, "7 : 3")]
+    [InlineData("7", 30, ShareOf.Mix, "7 : 3")]
+    [InlineData("0.5", 30, ShareOf.Mix, "7 : 3")]
+    [InlineData("60 40", 50, ShareOf.Mix, "3 : 2 : 5")]
+    [InlineData("33 17", 50, ShareOf.Mix, "33 : 17 : 50")]
+    [InlineData("0.037", 50, ShareOf.Mix, "0.04 : 0.04")]
+    [InlineData("6", 70, ShareOf.Paint, "10 : 7")]
     [InlineData("4 3", 60, ShareOf.Paint, "4 : 3 : 4")]
     [InlineData("1.5 1", 40, ShareOf.Mix, "9 : 6 : 10")]
     [InlineData("1", 1, ShareOf.Mix, "1 : 0.01")]
@@ -84,6 +91,17 @@ public class MaterialTests
         var thinner = of == ShareOf.Mix ? percent / 100 : percent / (100 + percent);
         parts[^1].Millilitres.Should().BeApproximately(12 * thinner, 0.006, "what is measured is what was asked for");
     }
+
+    [Fact]
+    public void The_ratio_decides_and_not_the_figures_it_is_written_in() =>
+        Gen.Select(Gen.Int[1, 9], Gen.Int[0, 9], Gen.Int[1, 30], Gen.Int[1, 19]).Sample((one, other, times, twentieths) =>
+            Parts(one, other, 1, twentieths).Should().Equal(Parts(one, other, times, twentieths)));
+
+    private static IEnumerable<double> Parts(int one, int other, int times, int twentieths) => Mixing.Parts(
+        new Recipe(
+            [.. new[] { one, other }.Where(part => part > 0).Select(part => new RecipePart(Pot("moss", Waterborne), part * times))],
+            new Thinning("water", new Share(twentieths / 20.0), ShareOf.Mix)),
+        12).Select(part => part.Parts);
 
     [Fact]
     public void Parts_without_thinner_are_said_as_they_are_written()

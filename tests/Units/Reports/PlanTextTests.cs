@@ -1,3 +1,4 @@
+using System.Globalization;
 using CsCheck;
 using Pipeline.Abstractions;
 using Pipeline.Planning;
@@ -54,6 +55,21 @@ public sealed class PlanTextTests
         var plan = Empty with { Finishes = [new ModelFinish("Gig", "Harbour", 1, ready, ready, ready.PlusHours((24 * days) + hours), null)] };
 
         PlanText.Render(plan, TextStyle.Plain).ReplaceLineEndings(" ").Should().Contain(said);
+    }
+
+    [Theory]
+    [InlineData(5.5, "3.85 1.65", "3.9 mL 1.6 mL")]
+    [InlineData(3.5, "2.45 1.05", "2.5 mL 1.0 mL")]
+    [InlineData(1, "0.33 0.33 0.33", "0.4 mL 0.3 mL 0.3 mL")]
+    [InlineData(0.5, "0.48 0.02", "0.5 mL a drop")]
+    [InlineData(100.5, "33.5 33.5 33.5", "34.0 mL 34.0 mL 33.0 mL")]
+    public void What_is_measured_of_each_part_adds_up_to_the_mix(double whole, string parts, string said)
+    {
+        var mix = new MixOrder("moss", whole, [.. parts.Split(' ').Select((part, i) => new MixPart(new string((char)('A' + i), 3), 1, double.Parse(part, CultureInfo.InvariantCulture), 0))], null);
+        var plan = Empty with { Days = [Day(Sitting("4 Dec 19:00-21:00", Task("4 Dec 19:00-20:00", "Gig 1-1/1", "Brush moss on the hull")) with { Mixes = [mix] })] };
+
+        var lines = PlanText.Render(plan, TextStyle.Plain).Split('\n').Where(line => line.Contains("1 part "));
+        string.Join(' ', lines.Select(line => line[(line.IndexOf("1 part ", StringComparison.Ordinal) + 13)..].Trim())).Should().Be(said);
     }
 
     [Fact]

@@ -25,7 +25,18 @@ internal static class TwoPainters
                     Painter = "Rui",
                     Drying = [new LeftDrying("Slipway crane", "decals on the load plate and chevrons", "sealable", At("5 Dec 18:21"))],
                 }),
-            Day(Sitting("5 Dec 19:00-21:00", Task("5 Dec 19:00-19:12", "Slipway crane 1-1/1", "Airbrush clear w gloss on the load plate and chevrons, as a mist")) with { Painter = "Rui" }),
+            Day(
+                Sitting("5 Dec 19:00-21:00", Task("5 Dec 19:00-19:12", "Slipway crane 1-1/1", "Airbrush clear w gloss on the load plate and chevrons, as a mist")) with { Painter = "Rui" }),
+            Day(
+                Sitting(
+                    "6 Dec 19:00-21:00",
+                    Task("6 Dec 19:00-19:12", "Winch diver 1-12/12", "Airbrush thin rope on the hoses") with { Paint = new PaintUse("thin rope", 3.8, 1, 0) }) with
+                {
+                    Mixes = [new MixOrder("thin rope", 5.5, [new("rope bone", 7, 3.85, 77), new("acrylic thinner", 3, 1.65, 33)], At("6 Dec 21:00")) { AlsoFor = ["Rui"] }],
+                },
+                Sitting(
+                    "6 Dec 19:00-21:00",
+                    Task("6 Dec 19:30-19:40", "Slipway crane 1-1/1", "Airbrush thin rope on the ropes") with { Paint = new PaintUse("thin rope", 1.6, 1, 0, "Inês") }) with { Painter = "Rui" }),
         ],
         Finishes =
         [
