@@ -5,7 +5,7 @@ namespace Pipeline.Plugins.Preparing;
 
 /// <summary>Particulars of <see cref="Clean"/>.</summary>
 public sealed record Cleaning(
-    [Says("What it is washed in; by default soapy water, and nothing wet for porous material.")] Liquid? In = null,
+    [Says("What it is washed in; by default soapy water, and nothing wet for porous material.")] Liquid? With = null,
     [Says("In an ultrasonic bath.")] bool Ultrasonic = false);
 
 /// <summary>Washes the bare piece.</summary>
@@ -26,9 +26,9 @@ public sealed class Clean : Verb<Cleaning>
     protected override Intent Intend(Job job, Cleaning particulars)
     {
         var porous = job.IsAnywhere(material => material.IsPorous);
-        var liquid = particulars.In ?? (porous && !job.IsAnywhere(material => material.NeedsWashing) ? null : Liquid.SoapyWater);
+        var liquid = particulars.With ?? (porous && !job.IsAnywhere(material => material.NeedsWashing) ? null : Liquid.SoapyWater);
         if (liquid is null && particulars.Ultrasonic)
-            throw new ParticularException("ultrasonic", "A bath needs a liquid; say which with in, such as in: water.");
+            throw new ParticularException("ultrasonic", "A bath needs a liquid; say which, such as with: water.");
         var dries = liquid is null ? null : Settings.Dries(job);
         var hands = ByHand.For(job.Size);
         return new Intent(

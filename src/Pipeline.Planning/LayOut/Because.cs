@@ -116,6 +116,7 @@ internal sealed class Because(Timetable table)
             Cause.Ruled ruled => $"It waits for {ruled.Wait.Needs.For}: {name} ({table.Said(since, run.Start)}) needs {About(wait.Least ?? 0)}, until {until}{meanwhile}.",
             Cause.Awaited awaited => $"It waits until {name} ({table.Said(since, run.Start)}) is {State(awaited.State)}{meanwhile}.",
             Cause.Masked masked => $"It comes after {name}: the mask '{masked.Mask.Name}' has to be on first.",
+            _ when wait.Least is null or 0 => $"It comes with the end of {name} ({table.SaidUntil(table.ReadyAt(run.Activity), run.Start)}).",
             _ => $"{Phrases.Capital(name)} ({table.Said(since, run.Start)}) needs {About(wait.Least ?? 0)} until it {(route.Route.Model.ReadyAt == DryingState.Cured ? "has cured" : "can be handled")}.",
         };
     }

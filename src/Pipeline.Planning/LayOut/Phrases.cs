@@ -19,12 +19,12 @@ internal static class Phrases
     /// <summary>A date: <c>Sat 5 Dec</c>.</summary>
     public static string Day(LocalDate date) => DayPattern.Format(date);
 
-    /// <summary>A moment in the bench's zone: <c>Sat 5 Dec 14:30</c>.</summary>
-    public static string Moment(Instant instant, DateTimeZone zone) => MomentPattern.Format(instant.InZone(zone));
+    /// <summary>A moment in the bench's zone: <c>Sat 5 Dec 14:30</c>; <c>Sun 31 Oct 02:30 CEST</c> where the clock shows that twice.</summary>
+    public static string Moment(Instant instant, DateTimeZone zone) => MomentPattern.Format(instant.InZone(zone)) + TwiceShown.Which(instant.InZone(zone));
 
     /// <summary>A moment said on the same day as another: the time alone, or with its date.</summary>
     public static string Moment(Instant instant, Instant near, DateTimeZone zone) =>
-        instant.InZone(zone).Date == near.InZone(zone).Date ? TimePattern.Format(instant.InZone(zone)) : Moment(instant, zone);
+        instant.InZone(zone).Date == near.InZone(zone).Date ? TimePattern.Format(instant.InZone(zone)) + TwiceShown.Which(instant.InZone(zone)) : Moment(instant, zone);
 
     /// <summary>A length of time: <c>45 min</c>, <c>2 h 30 min</c>, <c>22 h</c>, <c>3 d 4 h</c>.</summary>
     public static string Duration(double minutes)

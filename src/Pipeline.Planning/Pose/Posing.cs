@@ -152,7 +152,7 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
                 Place = step.Place,
                 Model = route.Model.Name,
                 Areas = step.Areas,
-                Message = $"Nobody at the bench does '{step.Verb}': {Phrases.Listed([.. painters.Select(p => p.Name)])} are each kept to other work.",
+                Message = $"Nobody at the bench does '{step.Verb}': {Phrases.Listed([.. painters.Select(p => p.Name)])} {(painters.Count == 1 ? "is" : "are each")} kept to other work.",
                 Remedy = $"Add '{step.Verb}' to what one of the painters does.",
                 Related = [new Related(batch.Bench.Place, "the bench and its painters")],
             });

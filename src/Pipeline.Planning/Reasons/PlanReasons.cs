@@ -144,8 +144,11 @@ public sealed class PlanReasons
 
         return held.Values.OrderBy(h => h.From.ToInstant()).ThenBy(h => h.What, StringComparer.Ordinal).ToSequence();
 
-        HeldBack Held(int run, string why, bool isBinding) => new(because.Name(run, runs[0]), table.Shown(table.Runs[run].Start), why, isBinding);
+        HeldBack Held(int run, string why, bool isBinding) => new(because.Name(run, runs[0]), StartOf(table.Runs[run]), why, isBinding);
     }
+
+    // A model is ready at the moment that the plan says.
+    private ZonedDateTime StartOf(Run run) => table.StepOf(run.Activity) is null ? table.ShownUntil(table.ReadyAt(run.Activity)) : table.Shown(run.Start);
 
     // Why one step waits for another, without its times.
     private string Asked(Wait wait) => table.Posed.Causes[wait.Reason] switch
@@ -154,6 +157,7 @@ public sealed class PlanReasons
         Cause.Ruled ruled => $"It needs {Phrases.About(Clock.Minutes(wait.Least ?? 0))}, {ruled.Wait.Needs.For}.",
         Cause.Masked masked => $"The mask '{masked.Mask.Name}' is on from here to there.",
         Cause.Awaited awaited => $"It waits until it is {Because.State(awaited.State)}.",
-        _ => $"It needs {Phrases.About(Clock.Minutes(wait.Least ?? 0))} until it can be handled.",
+        _ when wait.Least is null or 0 => "It is the last to be done.",
+        _ => $"It needs {Phrases.About(Clock.Minutes(wait.Least.Value))} until it {(table.RouteOf(wait.To).Route.Model.ReadyAt == DryingState.Cured ? "has cured" : "can be handled")}.",
     };
 }

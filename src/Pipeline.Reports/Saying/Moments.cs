@@ -1,5 +1,6 @@
 using NodaTime;
 using NodaTime.Text;
+using Pipeline.Planning;
 
 namespace Pipeline.Reports;
 
@@ -14,8 +15,15 @@ internal static class Moments
     private static readonly LocalDatePattern DayOnlyPattern = LocalDatePattern.CreateWithInvariantCulture("d MMM");
     private static readonly LocalDatePattern YearPattern = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM uuuu");
 
-    /// <summary><c>19:05</c>.</summary>
-    public static string Time(ZonedDateTime moment) => TimePattern.Format(WholeMinutes(moment).TimeOfDay);
+    /// <summary><c>19:05</c>; <c>02:30 CEST</c> where the clock shows that twice.</summary>
+    public static string Time(ZonedDateTime moment)
+    {
+        var whole = WholeMinutes(moment);
+        return TimePattern.Format(whole.TimeOfDay) + TwiceShown.Which(whole);
+    }
+
+    /// <summary>A time of any day: <c>19:05</c>.</summary>
+    public static string Clock(LocalTime time) => TimePattern.Format(time);
 
     /// <summary><c>Fri 4 Dec</c>.</summary>
     public static string Day(LocalDate date) => DayPattern.Format(date);
@@ -30,14 +38,14 @@ internal static class Moments
     public static string Full(ZonedDateTime moment)
     {
         var whole = WholeMinutes(moment);
-        return $"{Day(whole.Date)} {TimePattern.Format(whole.TimeOfDay)}";
+        return $"{Day(whole.Date)} {Time(whole)}";
     }
 
     /// <summary>Seen from a day: <c>20:15</c> on it, <c>Fri 07:10</c> within the next six days, else <c>Fri 11 Dec 07:10</c>.</summary>
     public static string From(LocalDate day, ZonedDateTime moment)
     {
         var whole = WholeMinutes(moment);
-        var time = TimePattern.Format(whole.TimeOfDay);
+        var time = Time(whole);
         return Period.DaysBetween(day, whole.Date) switch
         {
             0 => time,
@@ -75,13 +83,13 @@ internal static class Moments
         small == 0 ? FormattableString.Invariant($"{large} {largeUnit}") : FormattableString.Invariant($"{large} {largeUnit} {small} {smallUnit}");
 
     /// <summary>A wait that ends within a minute is over at the next one.</summary>
-    private static LocalDateTime WholeMinutes(ZonedDateTime moment)
+    private static ZonedDateTime WholeMinutes(ZonedDateTime moment)
     {
         var instant = moment.ToInstant();
         var beyond = Duration.FromTicks(instant.ToUnixTimeTicks() % NodaConstants.TicksPerMinute);
         if (beyond < Duration.Zero)
             beyond += Duration.FromMinutes(1);
         var whole = beyond == Duration.Zero ? instant : instant - beyond + Duration.FromMinutes(1);
-        return whole.InZone(moment.Zone).LocalDateTime;
+        return whole.InZone(moment.Zone);
     }
 }

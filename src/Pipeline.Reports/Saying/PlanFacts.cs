@@ -64,8 +64,19 @@ internal static class PlanFacts
 
     /// <summary>How much work it is, in one line.</summary>
     public static string Size(Plan plan) =>
-        $"{Amounts.Counted(plan.Days.Sum(day => day.Sittings.Count), "sitting")}, {Moments.Hours(plan.Measure.AttendedMinutes)} of work, "
+        $"{Sittings(plan)}, {Moments.Hours(plan.Measure.AttendedMinutes)} of work, "
         + $"{Amounts.Counted(plan.Measure.CleanOuts, "clean-out")}.";
+
+    // Two who sit there at the same time sit in one sitting.
+    private static string Sittings(Plan plan)
+    {
+        var painters = plan.Days.SelectMany(day => day.Sittings).GroupBy(sitting => sitting.From.ToInstant()).Select(sitting => sitting.Count()).ToList();
+        var shared = painters.Where(count => count > 1).Order().ToList();
+        var many = shared.Count == 0 ? ""
+            : shared[0] == shared[^1] ? FormattableString.Invariant($" ({shared.Count} with {shared[0]} painters)")
+            : FormattableString.Invariant($" ({shared.Count} with {shared[0]} to {shared[^1]} painters)");
+        return Amounts.Counted(painters.Count, "sitting") + many;
+    }
 
     /// <summary>What has become of the plan before, in one line; null if there was none to stay close to.</summary>
     public static string? Kept(Plan plan) => plan.Kept is { } kept ? $"Against the plan before: {Amounts.Uncapital(ComparisonFacts.Counts(kept))}" : null;
@@ -206,6 +217,8 @@ internal static class PlanFacts
     public static IEnumerable<string> Remarks(Plan plan)
     {
         var sittings = plan.Days.SelectMany(day => day.Sittings).ToList();
+        if (PutBack(plan) is { } back)
+            yield return back;
         if (sittings.SelectMany(s => s.Tasks).Any(task => task.FollowsOn))
             yield return FollowsOn;
         if (sittings.SelectMany(s => s.Tasks).SelectMany(t => t.Starts).Any(wait => !HasOneTime(wait)))
@@ -214,5 +227,19 @@ internal static class PlanFacts
             yield return DefaultFigure;
         if (sittings.Any(s => !s.Cautions.IsEmpty))
             yield return CautionsAreGeneral;
+    }
+
+    // That an hour comes twice, if the page says a time of it.
+    private static string? PutBack(Plan plan)
+    {
+        var tasks = plan.Days.SelectMany(day => day.Sittings).SelectMany(sitting => sitting.Tasks).ToList();
+        var told = tasks.SelectMany(task => task.Starts.SelectMany(wait => new[] { wait.Earliest, wait.Comfortable }).Append(task.From).Append(task.To))
+            .Concat(plan.Finishes.Select(finish => finish.Ready)).Where(TwiceShown.Is).ToList();
+        if (told.Count == 0)
+            return null;
+        var back = TwiceShown.PutBack(told[0]);
+        var (before, after) = (plan.Zone.GetZoneInterval(back - Duration.Epsilon), plan.Zone.GetZoneInterval(back));
+        var (from, to) = (back.WithOffset(after.WallOffset), back.WithOffset(before.WallOffset));
+        return $"The clocks go back on {Moments.Day(to.Date)}: {Moments.Clock(from.TimeOfDay)} to {Moments.Clock(to.TimeOfDay)} comes twice, first as {before.Name}, then as {after.Name}.";
     }
 }

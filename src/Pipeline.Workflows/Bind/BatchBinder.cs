@@ -11,10 +11,12 @@ internal sealed class BatchBinder(Desk desk, Shelf shelf)
         var files = trees.Select(tree => FileForm.Read(desk, tree)).OfType<FileForm>().ToList();
         if (files.Count == 0)
             return null;
-        var bench = Bench(files);
+        var binder = new BenchBinder(desk, shelf);
+        var bench = Bench(files, binder);
         BindShelf(files);
         var schemes = new Schemes(desk, shelf);
-        var steps = new StepReader(desk, shelf, bench);
+        var use = new BenchUse(desk);
+        var steps = new StepReader(desk, shelf, bench, use);
         foreach (var node in Nodes(files, "schemes"))
             schemes.Read(node, steps);
         schemes.Check();
@@ -22,6 +24,7 @@ internal sealed class BatchBinder(Desk desk, Shelf shelf)
         var pace = Agreed(files, "pace", file => file.Pace);
         var aims = Agreed(files, "aim", file => file.Aims);
         var silences = Nodes(files, "allow").SelectMany(node => SilenceBinder.Bind(desk, shelf, node)).ToSequence();
+        use.Check(binder.ToolNames, [.. kits.SelectMany(kit => kit.Routes).SelectMany(route => route.Steps).Select(step => step.Work)]);
         if (desk.HasErrors || bench is null)
             return null;
         return new Batch
@@ -42,9 +45,8 @@ internal sealed class BatchBinder(Desk desk, Shelf shelf)
 
     private static IEnumerable<SyntaxNode> Nodes(List<FileForm> files, string key) => files.Select(file => file.Root[key]).OfType<SyntaxNode>();
 
-    private Bench? Bench(List<FileForm> files)
+    private Bench? Bench(List<FileForm> files, BenchBinder binder)
     {
-        var binder = new BenchBinder(desk, shelf);
         Bench? first = null;
         var isGiven = false;
         foreach (var file in files)
@@ -79,7 +81,7 @@ internal sealed class BatchBinder(Desk desk, Shelf shelf)
 
     private void BindShelf(List<FileForm> files)
     {
-        var (families, paints) = (new Dictionary<string, TextNode>(StringComparer.Ordinal), new Dictionary<string, TextNode>(StringComparer.Ordinal));
+        var (families, paints) = (new GivenOnce(desk), new GivenOnce(desk));
         foreach (var node in Nodes(files, "families"))
             FamilyBinder.Bind(desk, shelf, node, families);
         BindTables(files);
@@ -103,7 +105,7 @@ internal sealed class BatchBinder(Desk desk, Shelf shelf)
 
     private (List<Kit> Kits, List<Due?> Dues) Kits(List<FileForm> files, Schemes schemes, StepReader steps, DateTimeZone? zone)
     {
-        var binder = new KitBinder(desk, shelf, schemes, steps, zone);
+        var binder = new KitBinder(desk, shelf, schemes, steps, new NamedElsewhere(Nodes(files, "kits")), zone);
         var kits = new List<Kit>();
         var dues = new List<Due?>();
         foreach (var file in files)

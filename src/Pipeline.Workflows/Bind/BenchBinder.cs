@@ -33,10 +33,16 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
         new("days", "the weekdays and dates on which this painter comes, in the bench's sittings", Needed: false, "[sat, 2026-12-08]", "whenever the bench is open"),
     ];
 
+    private readonly List<(SyntaxNode Node, Painter Painter)> onSomeDays = [];
+
+    /// <summary>The tools as the files name them, each where it is first named.</summary>
+    public List<TextNode> ToolNames { get; } = [];
+
     public Bench? Bind(TextNode key, SyntaxNode node)
     {
         if (desk.Mapping(node, "the zone and the sittings at least") is not { } mapping)
             return null;
+        onSomeDays.Clear();
         DateTimeZone? zone = null;
         Attended? most = null;
         Volume? cup = null;
@@ -106,6 +112,8 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
         if (zone is null)
             return null;
         sittings.NoteSkippedHours(zone);
+        foreach (var (days, painter) in onSomeDays.Where(at => !Meets(at.Painter, sittings, away)))
+            desk.Warning(days, $"{painter.Name} never sits at the bench: there is no sitting on any of these days.", "Add a sitting on one of them, or write other days.");
         return new Bench
         {
             Zone = zone,
@@ -121,6 +129,18 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
             Protection = protection,
             Place = key.Place,
         };
+    }
+
+    // Whether a painter comes on any day with a sitting; a bench without any is told of elsewhere.
+    private static bool Meets(Painter painter, SittingBinder sittings, List<AwayDays> away)
+    {
+        if (sittings.Weekly.Count == 0 && sittings.Dated.Count == 0)
+            return true;
+        var dates = sittings.Dated.Select(sitting => sitting.Date).Where(IsThere).ToList();
+        return painter.Weekdays.Any(day => sittings.Weekly.Any(sitting => sitting.Days.Contains(day)) || dates.Exists(date => date.DayOfWeek == day))
+            || painter.Dates.Any(date => IsThere(date) && (dates.Contains(date) || sittings.Weekly.Any(sitting => sitting.Days.Contains(date.DayOfWeek))));
+
+        bool IsThere(LocalDate date) => !away.Exists(days => days.First <= date && date <= days.Last);
     }
 
     private DateTimeZone? Zone(SyntaxNode node)
@@ -149,6 +169,7 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
         foreach (var item in items.Take(MostPainters))
         {
             var nameNode = item is MappingNode mapping ? mapping["painter"] : item;
+            var told = desk.FindingCount;
             var painter = item is MappingNode particulars ? Particular(particulars) : new Painter("", []);
             if (nameNode is null || desk.NewName(nameNode, "a painter") is not { } name)
                 continue;
@@ -156,6 +177,8 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
                 desk.Error(nameNode, $"The painter ‘{name}’ is given twice.", "Keep one of the two.", new Related(named[name].Place, "first given here"));
             else
                 painters.Add(painter with { Name = name });
+            if (desk.FindingCount == told && item is MappingNode particular && particular["days"] is { } days)
+                onSomeDays.Add((days, painter with { Name = name }));
         }
 
         return painters.Count > 0 ? painters.ToSequence() : Numbered(1);
@@ -223,7 +246,11 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
         foreach (var (key, value) in mapping.Entries)
         {
             if (desk.NewName(key, "a tool") is { } name && desk.Says(value, text => NumberText.Whole(text, 1, MostTools), "how many there are, such as 1", out var count))
+            {
                 tools.Add(new BenchTool(name, count));
+                if (!ToolNames.Exists(known => string.Equals(known.Text, key.Text, StringComparison.OrdinalIgnoreCase)))
+                    ToolNames.Add(key);
+            }
         }
 
         return tools.ToSequence();

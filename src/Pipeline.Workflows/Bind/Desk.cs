@@ -26,6 +26,8 @@ internal sealed class Desk(FindingList findings)
     public void Error(SyntaxNode at, string message, string? remedy = null, params ReadOnlySpan<Related> related) =>
         findings.Error(at.Place, message, remedy, related);
 
+    public void Warning(SyntaxNode at, string message, string remedy) => findings.Warning(at.Place, message, remedy);
+
     public void Note(SyntaxNode at, string message, string remedy) => findings.Note(at.Place, message, remedy);
 
     /// <summary>The text of a node, or null and a finding if it is something else or nothing.</summary>
@@ -120,6 +122,13 @@ internal sealed class Desk(FindingList findings)
         var names = known.ToList();
         var (near, isOnly) = nearest.Find(name, names);
         findings.Error(at.Place, $"There is no {what} called ‘{NumberText.Shown(name)}’.", names.Count == 0 ? otherwise ?? $"The file names no {what}." : Meant(near, names, "Known: "), isOnly ? Renamed(at, near) : null);
+    }
+
+    /// <summary>Warns of a name that nothing uses, if it was probably meant to be another; a name like no other may be there for another day.</summary>
+    public void UnusedName(TextNode at, string of, string what, IEnumerable<string> known)
+    {
+        if (nearest.To(Plain(at.Text), known) is { } near)
+            findings.Warning(at.Place, $"{of} uses no {what} called ‘{NumberText.Shown(at.Text)}’.", $"Did you mean ‘{near}’?");
     }
 
     /// <summary>Complains that a key is missing, unless one that was probably meant to be it has been complained about.</summary>

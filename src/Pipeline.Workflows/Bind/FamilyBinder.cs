@@ -27,7 +27,7 @@ internal static class FamilyBinder
         new("isocyanate", "whether its hardener holds isocyanate", Needed: false, "yes"),
     ];
 
-    public static void Bind(Desk desk, Shelf shelf, SyntaxNode node, Dictionary<string, TextNode> named)
+    public static void Bind(Desk desk, Shelf shelf, SyntaxNode node, GivenOnce given)
     {
         if (desk.Mapping(node, "families by name, each with the figures to change") is not { } families)
             return;
@@ -35,9 +35,7 @@ internal static class FamilyBinder
         {
             if (desk.NewName(key, "a family") is not { } name)
                 continue;
-            if (!named.TryAdd(WordText.Folded(name), key))
-                desk.Error(key, $"The family ‘{name}’ is given twice.", "Keep one of the two.", new Related(named[WordText.Folded(name)].Place, "first given here"));
-            else if (desk.Mapping(value, "the figures to change, such as { drying: { mask-safe: 12-24 h } }") is { } mapping)
+            if (given.Note(key, value, $"The family ‘{name}’", WordText.Folded(name)) && desk.Mapping(value, "the figures to change, such as { drying: { mask-safe: 12-24 h } }") is { } mapping)
                 BindOne(desk, shelf, key, name, mapping);
         }
     }

@@ -5,7 +5,7 @@ using Pipeline.Abstractions;
 namespace Pipeline.Workflows;
 
 /// <summary>Reads <c>kits</c>: kits, their models, and the route of each.</summary>
-internal sealed class KitBinder(Desk desk, Shelf shelf, Schemes schemes, StepReader steps, DateTimeZone? zone)
+internal sealed class KitBinder(Desk desk, Shelf shelf, Schemes schemes, StepReader steps, NamedElsewhere elsewhere, DateTimeZone? zone)
 {
     /// <summary>Keys of a kit.</summary>
     public static readonly Key[] KitKeys =
@@ -123,7 +123,7 @@ internal sealed class KitBinder(Desk desk, Shelf shelf, Schemes schemes, StepRea
         if (model is null)
             return null;
         model = model with { Purpose = purpose, IsHandled = mapping["handled"] is null ? purpose == Purpose.Play : model.IsHandled };
-        var binder = new RouteBinder(desk, shelf, schemes, workload, model);
+        var binder = new RouteBinder(desk, shelf, schemes, workload, elsewhere, model);
         binder.Bind(items);
         CountUnitSteps(mapping, model, binder.Steps.Count);
         return new Route

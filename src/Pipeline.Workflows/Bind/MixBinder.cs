@@ -37,13 +37,13 @@ internal sealed class MixBinder(Desk desk, Shelf shelf)
     private readonly List<string> path = [];
 
     /// <summary>Notes the mixes of one file; <see cref="BindAll"/> binds them once all files are noted.</summary>
-    public void Note(SyntaxNode node, Dictionary<string, TextNode> named)
+    public void Note(SyntaxNode node, GivenOnce given)
     {
         if (desk.Mapping(node, "mixes by name, each with its parts") is not { } mixes)
             return;
         foreach (var (key, value) in mixes.Entries)
         {
-            if (desk.NewName(key, "a mix") is not { } name || !PaintBinder.IsNew(desk, named, name, key))
+            if (desk.NewName(key, "a mix") is not { } name || !PaintBinder.IsNew(given, name, key, value))
                 continue;
             if (desk.Mapping(value, "the parts at least, such as { parts: { clear straw: 2, clear rust: 1 } }") is { } mapping)
                 waiting.Add(name, (key, mapping));

@@ -20,14 +20,14 @@ internal static class PaintBinder
         new("note", "a remark", Needed: false, "shake well"),
     ];
 
-    /// <summary>Binds the paints of one file and notes where each name is given.</summary>
-    public static void Bind(Desk desk, Shelf shelf, SyntaxNode node, Dictionary<string, TextNode> named)
+    /// <summary>Binds the paints of one file.</summary>
+    public static void Bind(Desk desk, Shelf shelf, SyntaxNode node, GivenOnce given)
     {
         if (desk.Mapping(node, "paints by name, each with its family") is not { } paints)
             return;
         foreach (var (key, value) in paints.Entries)
         {
-            if (desk.NewName(key, "a paint") is not { } name || !IsNew(desk, named, name, key))
+            if (desk.NewName(key, "a paint") is not { } name || !IsNew(given, name, key, value))
                 continue;
             if (desk.Mapping(value, "the family at least, such as { family: waterborne acrylic }") is { } mapping && BindOne(desk, shelf, key, name, mapping) is { } paint)
                 shelf.Add(paint);
@@ -36,14 +36,8 @@ internal static class PaintBinder
         }
     }
 
-    /// <summary>Notes where a paint or mix is given; a finding with both places if the name is taken.</summary>
-    public static bool IsNew(Desk desk, Dictionary<string, TextNode> named, string name, TextNode key)
-    {
-        if (named.TryAdd(name, key))
-            return true;
-        desk.Error(key, $"The paint or mix ‘{name}’ is given twice.", "Keep one of the two, or give the other another name.", new Related(named[name].Place, "first given here"));
-        return false;
-    }
+    /// <summary>Notes where a paint or mix is given; false if it is known already.</summary>
+    public static bool IsNew(GivenOnce given, string name, TextNode key, SyntaxNode value) => given.Note(key, value, $"The paint or mix ‘{name}’", name);
 
     private static Paint? BindOne(Desk desk, Shelf shelf, TextNode key, string name, MappingNode mapping)
     {

@@ -33,9 +33,9 @@ internal sealed class RouteBinder
     private readonly HashSet<string> namesInUse = new(StringComparer.Ordinal);
     private readonly StepBinder stepBinder;
 
-    public RouteBinder(Desk desk, Shelf shelf, Schemes schemes, Workload workload, Model model)
+    public RouteBinder(Desk desk, Shelf shelf, Schemes schemes, Workload workload, NamedElsewhere elsewhere, Model model)
     {
-        (Desk, Shelf, this.schemes, this.workload, Model) = (desk, shelf, schemes, workload, model);
+        (Desk, Shelf, this.schemes, this.workload, Elsewhere, Model) = (desk, shelf, schemes, workload, elsewhere, model);
         All = new NamedAreas(["all"], model.Areas);
         for (var i = 0; i < model.Areas.Count; i++)
         {
@@ -51,6 +51,9 @@ internal sealed class RouteBinder
     public Desk Desk { get; }
 
     public Shelf Shelf { get; }
+
+    /// <summary>Steps of other models, for messages.</summary>
+    public NamedElsewhere Elsewhere { get; }
 
     public Model Model { get; }
 

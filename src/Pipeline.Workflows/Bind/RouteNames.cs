@@ -236,6 +236,14 @@ internal sealed class RouteNames : StepNames
             {
                 Desk.Error(node, $"The step ‘{name}’ stands further down; a step can only come after one above it.", "Move one of the two.");
             }
+            else if (!route.IsIncomplete && route.Elsewhere.Find(name) is { } elsewhere)
+            {
+                Desk.Error(
+                    node,
+                    $"The step ‘{name}’ is one of {elsewhere.Model}; ‘after’ reaches only steps of the same model.",
+                    "Take it out: hands, tools and places are shared between models anyway. Where one has to wait for another, write ‘at: ’ and a date and time.",
+                    new Related(elsewhere.Name.Place, "the step of that name"));
+            }
             else if (!route.IsIncomplete)
             {
                 Desk.UnknownName(node, name, "step", StepNames, "No step of this route has a name; give it one with ‘as: ’.");

@@ -4,7 +4,7 @@ using Pipeline.Abstractions;
 namespace Pipeline.Workflows;
 
 /// <summary>Reads the entries of a route: which verb, which keys, and what can be understood without knowing the model.</summary>
-internal sealed class StepReader(Desk desk, Shelf shelf, Bench? bench)
+internal sealed class StepReader(Desk desk, Shelf shelf, Bench? bench, BenchUse use)
 {
     public const string FollowKey = "follow";
 
@@ -12,7 +12,7 @@ internal sealed class StepReader(Desk desk, Shelf shelf, Bench? bench)
     public static readonly Key[] CommonKeys =
     [
         new("as", "a name for the step, by which ‘after’, ‘unmask’ and the plan call it", Needed: false, "first brass", "its areas, parted by +"),
-        new("after", "one or more steps, by their ‘as’ names, that must be done before", Needed: false, "[first brass]"),
+        new("after", "one or more steps of the same model, by their ‘as’ names, that must be done before", Needed: false, "[first brass]"),
         new("at", "a date and time already decided for its start, or its first coat's", Needed: false, "2026-12-05 10:00"),
         new("minutes", "attended time for one unit, with all its coats; a number alone is minutes", Needed: false, "12 min", "the verb's, by area and method"),
         new("set-up", "attended time once before the lot; before each coat where coats dry between", Needed: false, "10 min", "the verb's"),
@@ -220,8 +220,15 @@ internal sealed class StepReader(Desk desk, Shelf shelf, Bench? bench)
         if (bench is null)
             return null;
         if (bench.Tools.FirstOrDefault(tool => string.Equals(tool.Name, name, StringComparison.OrdinalIgnoreCase)) is { } known)
+        {
+            use.NotePlace(node, known.Name);
             return known.Name;
-        desk.UnknownName(node, name, "place or machine", bench.Tools.Select(tool => tool.Name), "List it at the bench under ‘tools’, with how many pieces it holds.");
+        }
+
+        if (Choice.Of<Liquid>.Read(name).Wrong is null)
+            desk.Error(node, $"‘{name}’ is a liquid, and ‘in’ names a place at the bench.", $"Write ‘with: {name}’ where the verb knows a liquid; the bath it stands in is listed under ‘tools’.");
+        else
+            desk.UnknownName(node, name, "place or machine", bench.Tools.Select(tool => tool.Name), "List it at the bench under ‘tools’, with how many pieces it holds.");
         return null;
     }
 

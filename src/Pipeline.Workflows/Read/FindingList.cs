@@ -22,6 +22,8 @@ internal sealed class FindingList
 
     public void Error(Place place, string message, string? remedy, Mend? mend) => Add(Level.Error, place, message, remedy, [], mend);
 
+    public void Warning(Place place, string message, string? remedy = null) => Add(Level.Warning, place, message, remedy, [], null);
+
     public void Note(Place place, string message, string? remedy = null) => Add(Level.Note, place, message, remedy, [], null);
 
     private void Add(Level level, Place place, string message, string? remedy, ReadOnlySpan<Related> related, Mend? mend)

@@ -9,7 +9,7 @@ public static class Reference
 {
     private static readonly (string Title, string Says, Key[] Keys)[] Sections =
     [
-        ("Top of the file", "Of several files planned together each has its `batch`; the bench is given once, or alike in each.", FileForm.Keys),
+        ("Top of the file", "Of several files planned together each has its `batch`; the bench, a paint or a mix is given once, or alike in each.", FileForm.Keys),
         ("bench", "", BenchBinder.Keys),
         ("bench: sittings", "", SittingBinder.Keys),
         ("bench: painters", "A number, or names; a painter who does not do everything or does not always come has these.", BenchBinder.PainterKeys),

@@ -37,7 +37,7 @@ internal static class CleanOutBinder
             var known = Array.FindIndex(Changes, each => each.Key == key.Text);
             if (known < 0)
                 desk.UnknownKey(key, "clean-outs", Keys.Select(each => each.Name));
-            else if (given.Note(key, $"‘{key.Text}’", key.Text) && desk.Says(value, DurationText.Range, Expected, out var range))
+            else if (given.Note(key, value, $"‘{key.Text}’", key.Text) && desk.Says(value, DurationText.Range, Expected, out var range))
                 rows.Add(new CleanOutTime(Changes[known].Change, new Attended(range.Low.Minutes), new Attended(range.High.Minutes), Tables.TheFile));
         }
 

@@ -43,7 +43,7 @@ internal static class CompatibilityBinder
                 if (FamilyOf(desk, shelf, underKey) is not { } under || desk.Mapping(cell, "how it may go, such as { dry: never, cured: mist }") is not { } mapping)
                     continue;
                 var words = $"{coat.Name}{(asEffect ? Effect : "")} over {under.Name}";
-                if (given.Note(underKey, $"‘{words}’", words) && Row(desk, underKey, words, before.Over(coat, asEffect, under), mapping) is { } row)
+                if (given.Note(underKey, cell, $"‘{words}’", words) && Row(desk, underKey, words, before.Over(coat, asEffect, under), mapping) is { } row)
                     rows.Add(row with { Coat = coat.Name, AsEffect = asEffect, Over = under.Name });
             }
         }

@@ -25,7 +25,7 @@ internal static class FigureBinder
                 continue;
             if (known.Find(row => WordText.Folded(row.Name) == WordText.Folded(name)) is not { } row)
                 desk.UnknownName(key, name, "figure", known.Select(each => each.Name));
-            else if (given.Note(key, $"‘{row.Name}’", row.Name) && desk.Says(value, text => Read(text, row.Unit), Expected(row), out var amount))
+            else if (given.Note(key, value, $"‘{row.Name}’", row.Name) && desk.Says(value, text => Read(text, row.Unit), Expected(row), out var amount))
                 rows.Add(row with { Value = amount, Source = Tables.TheFile });
         }
 

@@ -41,7 +41,7 @@ internal static class MaskMaterialBinder
             if (desk.NewName(key, "a mask material") is not { } name || desk.Mapping(value, "the figures to change, such as { time-on: 12 h }") is not { } mapping)
                 continue;
             var known = shelf.MaskMaterial(name);
-            if (!given.Note(key, $"The mask material ‘{name}’", known?.Name ?? WordText.Folded(name)))
+            if (!given.Note(key, value, $"The mask material ‘{name}’", known?.Name ?? WordText.Folded(name)))
                 continue;
             if (known is not null && mapping["like"] is { } like)
                 desk.Error(like, $"‘{name}’ is a mask material of the trade already.", "Leave ‘like’ out to change its figures, or give the new material another name.");

@@ -42,7 +42,7 @@ internal static class MaterialBinder
             if (desk.NewName(key, "a material") is not { } name || desk.Mapping(value, "the facts to change, such as { porous: no }") is not { } mapping)
                 continue;
             var known = shelf.Material(name);
-            if (!given.Note(key, $"The material ‘{name}’", known?.Name ?? WordText.Folded(name)))
+            if (!given.Note(key, value, $"The material ‘{name}’", known?.Name ?? WordText.Folded(name)))
                 continue;
             if (known is not null && mapping["like"] is { } like)
                 desk.Error(like, $"‘{name}’ is a material of the trade already.", "Leave ‘like’ out to change its facts, or give the new material another name.");

@@ -33,7 +33,7 @@ internal static class RewettingBinder
                 if (CompatibilityBinder.FamilyOf(desk, shelf, coatKey) is not { } family || desk.Mapping(cell, "what it does, such as { dry: lifts, cured: nothing }") is not { } mapping)
                     continue;
                 var words = $"{liquid.Spoken()} on {family.Name}";
-                if (given.Note(coatKey, $"‘{words}’", words) && Row(desk, coatKey, words, before.Rewetting(liquid, family), mapping) is { } row)
+                if (given.Note(coatKey, cell, $"‘{words}’", words) && Row(desk, coatKey, words, before.Rewetting(liquid, family), mapping) is { } row)
                     rows.Add(row with { Liquid = liquid, Coat = family.Name });
             }
         }

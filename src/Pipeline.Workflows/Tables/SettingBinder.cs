@@ -36,7 +36,7 @@ internal static class SettingBinder
                 continue;
             if (known.Find(row => WordText.Folded(row.Name) == WordText.Folded(name)) is not { } row)
                 desk.UnknownName(key, name, "glue or filler", known.Select(each => each.Name));
-            else if (given.Note(key, $"‘{row.Name}’", row.Name))
+            else if (given.Note(key, value, $"‘{row.Name}’", row.Name))
                 rows.Add(WithTimes(desk, shelf.Tables.Setting(row.Name), value) with { Source = Tables.TheFile });
         }
 

@@ -36,18 +36,3 @@ internal sealed record TableForm(
         return null;
     }
 }
-
-/// <summary>Sees to it that nothing is given twice, in one file or in several, under whichever of its names.</summary>
-internal sealed class GivenOnce(Desk desk)
-{
-    private readonly Dictionary<string, TextNode> given = new(StringComparer.Ordinal);
-
-    /// <summary>True the first time; else a finding with both places.</summary>
-    public bool Note(TextNode key, string what, string name)
-    {
-        if (given.TryAdd(name, key))
-            return true;
-        desk.Error(key, $"{what} is given twice.", "Keep one of the two.", new Abstractions.Related(given[name].Place, "first given here"));
-        return false;
-    }
-}

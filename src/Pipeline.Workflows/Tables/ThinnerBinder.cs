@@ -34,7 +34,7 @@ internal static class ThinnerBinder
         {
             if (desk.NewName(key, "a thinner") is { } name
                 && desk.Mapping(value, "what it is made of, such as { like: lacquer thinner }") is { } mapping
-                && given.Note(key, $"The thinner ‘{name}’", WordText.Folded(name))
+                && given.Note(key, value, $"The thinner ‘{name}’", WordText.Folded(name))
                 && Row(desk, before, key, name, mapping) is { } row)
                 rows.Add(row);
         }

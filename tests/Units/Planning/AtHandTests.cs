@@ -46,7 +46,7 @@ public class AtHandTests
             areas: { hull: 20 cm² }
             route:
               - clean: all
-                in: isopropyl
+                with: isopropyl
               - post-cure: all
                 unattended: 40 min
             """);

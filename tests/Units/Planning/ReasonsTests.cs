@@ -56,6 +56,28 @@ public class ReasonsTests
     }
 
     [Fact]
+    public void A_model_is_ready_everywhere_at_the_moment_the_plan_says()
+    {
+        var outcome = (PlanOutcome.Planned)Workshop.Evenings().Model("Diver", 1, r => r.Work("trim", 10).Photograph(minutes: 20, putAway: 5)).Outcome();
+
+        var ready = outcome.Reasons.OfStep(0, 1).HoldsBack.Should().ContainSingle().Subject;
+        ready.From.Should().Be(outcome.Plan.Finishes[0].Ready);
+        ready.Because.Should().Be("It comes with the end of 'photograph all areas' (19:40).", "trimmed, set up, photographed and put away from 19:00");
+    }
+
+    // half an hour for each, recoatable 54 min after its own coat; the second coat is set up, and begun on the first piece, before the last one is ready
+    [Theory]
+    [InlineData(1, 20, "with its set-up meanwhile.")]
+    [InlineData(3, 20, "on unit 3, unit by unit.")]
+    public void A_start_before_the_end_of_its_wait_says_why_that_is_right(int pieces, int minutes, string said)
+    {
+        var task = Workshop.In().Weekly("Mon", "18:30", "23:30").Model("Diver", pieces, r => r.Brush(Boot, minutes: minutes).Brush(Boot, minutes: minutes - (pieces * 4))).Plan("2026-11-30 18:00")
+            .Days.SelectMany(day => day.Sittings).SelectMany(sitting => sitting.Tasks).Last();
+
+        task.WhyNotEarlier.Should().StartWith("It waits for").And.Contain(", until ").And.EndWith(said);
+    }
+
+    [Fact]
     public void What_is_done_at_the_side_has_slack()
     {
         var trim = Reasons(Masked()).OfStep(1, 0);

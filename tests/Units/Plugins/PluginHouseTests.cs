@@ -87,8 +87,8 @@ public sealed partial class PluginHouseTests
     }
 
     [Theory]
-    [InlineData("clean: all, in: isopropyl", "solvent-vapour", "waste")]
-    [InlineData("clean: all, in: isopropyl (printed resin)", "skin-sensitiser", "waste", "solvent-vapour")]
+    [InlineData("clean: all, with: isopropyl", "solvent-vapour", "waste")]
+    [InlineData("clean: all, with: isopropyl (printed resin)", "skin-sensitiser", "waste", "solvent-vapour")]
     [InlineData("clean: all, ultrasonic: yes", "ultrasonic-bath")]
     [InlineData("post-cure: all", "ultraviolet-light", "skin-sensitiser", "waste")]
     [InlineData("trim: all", "blades", "harmful-dust")]

@@ -38,7 +38,7 @@ public sealed class FileRowsTests
           by: airbrush
           at: 2026-12-01 09:00
         - clean: hull
-          in: turpentine
+          with: turpentine
           at: 2026-12-02 12:00
         """;
 

@@ -194,17 +194,40 @@ public class BatchTests
         batch.Paints.Select(paint => paint.Name).Should().Equal("bone", "pale");
     }
 
+    [Theory]
+    [InlineData("paints", "bone: { family: enamel, drying: { recoatable: 6-8 h } }", "bone: { drying: { recoatable: 6-8 h }, family: enamel }", "")]
+    [InlineData("paints", "bone: { family: enamel, stock: 10 mL }", "bone: { family: enamel, stock: 12 mL }", "The paint or mix ‘bone’ is given twice, and not alike.")]
+    [InlineData("paints", "bone: { family: enamel }", "bone: { family: enamel, stock: 12 mL }", "The paint or mix ‘bone’ is given twice, and not alike.")]
+    [InlineData("mixes", "pale: { parts: { chalk: 2, soot: 1 } }", "pale: { parts: { chalk: 2, soot: 1 } }", "")]
+    [InlineData("mixes", "pale: { parts: { chalk: 2, soot: 1 } }", "pale: { parts: { chalk: 1, soot: 2 } }", "The paint or mix ‘pale’ is given twice, and not alike.")]
+    [InlineData("mixes", "chalk: { parts: { soot: 1 } }", "pale: { parts: { chalk: 1 } }", "The paint or mix ‘chalk’ is given twice.")]
+    [InlineData("families", "slow enamel: { like: enamel }", "slow enamel: { like: enamel }", "")]
+    [InlineData("families", "slow enamel: { like: enamel }", "slow enamel: { like: acrylic lacquer }", "The family ‘slow enamel’ is given twice, and not alike.")]
+    [InlineData("mask-materials", "low-tack tape: { time-on: 12 h }", "low-tack tape: { time-on: 12 h }", "")]
+    public void What_two_files_say_alike_they_may_both_say(string key, string one, string other, string said)
+    {
+        const string Chalk = "paints: { chalk: { family: enamel }, soot: { family: enamel } }";
+        string File(string batch, string entry, string kit) => key == "paints"
+            ? $"batch: {batch}\n{Bench}\npaints: {{ {entry} }}\n{kit}"
+            : $"batch: {batch}\n{Bench}\n{Chalk}\n{key}: {{ {entry} }}\n{kit}";
+
+        var findings = Written.Bind(File("Divers", one, Kit("Divers", "Diver")), File("Tokens", other, Kit("Tokens", "Token"))).Findings;
+
+        string.Join(' ', findings.Select(finding => finding.Message)).Should().Be(said);
+        findings.Select(finding => finding.Related.Single().Place.File).Distinct().Should().Equal(said.Length == 0 ? [] : ["crew1.yaml"]);
+    }
+
     [Fact]
     public void Files_that_do_not_agree_are_told_with_both_places()
     {
         var findings = Written.Bind(
             $"batch: Divers\npace: brisk\n{Bench}\npaints: {{ bone: {{ family: enamel }} }}\n{Kit("Divers", "Diver")}",
-            $"batch: Tokens\npace: comfortable\n{Bench.Replace("22:00", "21:00")}\npaints: {{ bone: {{ family: enamel }} }}\n{Kit("Divers", "Diver")}").Findings;
+            $"batch: Tokens\npace: comfortable\n{Bench.Replace("22:00", "21:00")}\npaints: {{ bone: {{ family: enamel, sheen: gloss }} }}\n{Kit("Divers", "Diver")}").Findings;
 
         findings.Select(finding => $"{finding.Place} {finding.Message} ({finding.Related.Single().Place})").Should().Equal(
             "crew2.yaml:2:1 The files are planned together, but this ‘pace’ differs from the first. (crew1.yaml:2:1)",
             "crew2.yaml:3:1 The files are planned on one bench, but this bench differs from the first. (crew1.yaml:3:1)",
-            "crew2.yaml:4:11 The paint or mix ‘bone’ is given twice. (crew1.yaml:4:11)",
+            "crew2.yaml:4:11 The paint or mix ‘bone’ is given twice, and not alike. (crew1.yaml:4:11)",
             "crew2.yaml:5:15 Two kits are called ‘Divers’. (crew1.yaml:5:15)",
             "crew2.yaml:5:42 Two models are called ‘Diver’. (crew1.yaml:5:42)");
     }

@@ -31,14 +31,17 @@ internal static class Written
         {{Indented(route, 10)}}
         """;
 
-    public static Binding Bind(params string[] files)
+    public static Binding Bind(params string[] files) => Bind(TestTrade.Trade, files);
+
+    /// <summary>Files bound with a trade.</summary>
+    public static Binding Bind(Trade trade, params string[] files)
     {
         var readings = files.Select((text, index) => Reader.Read(new SourceText(files.Length == 1 ? "crew.yaml" : $"crew{index + 1}.yaml", text))).ToList();
         var findings = readings.SelectMany(reading => reading.Findings).ToList();
         var trees = readings.Select(reading => reading.Tree).OfType<SyntaxTree>().ToList();
         if (trees.Count == 0)
             return new Binding(null, findings.ToSequence());
-        var bound = Binder.Bind(trees, TestTrade.Trade);
+        var bound = Binder.Bind(trees, trade);
         return new Binding(bound.Batch, findings.Concat(bound.Findings).OrderBy(finding => finding.Place).ToSequence());
     }
 
@@ -53,21 +56,28 @@ internal static class Written
     /// <summary>The only route of a file with that route.</summary>
     public static Route Route(string route, string more = "") => Batch(WithRoute(route, more)).Routes.Single();
 
-    /// <summary>The file gives the findings marked in it and no others.</summary>
+    /// <summary>The file gives the mistakes marked in it and no others.</summary>
     public static void Says(string text)
+    {
+        var found = Finds(text);
+        found.Batch.Should().BeNull();
+        found.Findings.Should().OnlyContain(finding => finding.Rule == null && finding.Level == Level.Error);
+    }
+
+    /// <summary>The file gives the findings marked in it and no others, of whatever level.</summary>
+    public static Binding Finds(string text, string because = "", Trade? trade = null)
     {
         var expected = text.Split('\n')
             .Select((line, index) => (Line: index + 1, Mark: line.IndexOf("#! ", StringComparison.Ordinal), Text: line))
             .Where(line => line.Mark >= 0)
             .SelectMany(line => line.Text[(line.Mark + 3)..].Split(" #! ").Select(part => (line.Line, Part: part.Trim())))
             .ToList();
-        var found = Bind(text);
+        var found = Bind(trade ?? TestTrade.Trade, text);
         var told = string.Join('\n', found.Findings.Select(finding => $"{finding.Place} {finding.Message} {finding.Remedy}"));
-        found.Findings.Should().HaveCount(expected.Count, told);
+        found.Findings.Should().HaveCount(expected.Count, $"{because}:\n{told}");
         foreach (var (line, part) in expected)
             found.Findings.Should().Contain(finding => finding.Place.Line == line && $"{finding.Message} {finding.Remedy}".Contains(part), "line {0} should say ‘{1}’ in\n{2}", line, part, told);
-        found.Batch.Should().BeNull();
-        found.Findings.Should().OnlyContain(finding => finding.Rule == null && finding.Level == Level.Error);
+        return found;
     }
 
     /// <summary>The route gives the findings marked in it and no others.</summary>
