@@ -27,7 +27,8 @@ internal static class WholeParts
     {
         if (Smallest(paints) is not { } smallest)
             return (1, thinner);
-        var (most, ofThinner) = (paints.Max() * smallest, thinner * smallest);
+        // a half reckoned from other figures is the same half
+        var (most, ofThinner) = (paints.Max() * smallest, Math.Round(thinner * smallest, 9));
         foreach (var (upTo, near) in new[] { (Few, Exactly), (Few, Near), (Many, Near) })
         {
             for (var times = 1; times * most <= upTo + 1e-6; times++)

@@ -84,7 +84,7 @@ public sealed class BindingTests
     [Theory]
     [InlineData("join: [body, arm]\nusing: foam-safe superglue\nfaces: bare\npinned: yes", "joins body, arm, FoamSafeSuperglue settles 5 min (Reaction), Bare faces, pinned")]
     [InlineData("fill: body\nusing: water filler", "Filled, with water filler, settles 60 min – 4 h (Water), sandable 60 min – 4 h")]
-    [InlineData("clean: all\nin: isopropyl\nultrasonic: yes", "Washed, with isopropyl, settles 60 min – 2 h (Alcohol), ultrasonic")]
+    [InlineData("clean: all\nwith: isopropyl\nultrasonic: yes", "Washed, with isopropyl, settles 60 min – 2 h (Alcohol), ultrasonic")]
     [InlineData("strip: all\nwith: alkaline cleaner\nsoak: 4 h", "strips with alkaline cleaner (Water), damp 60 min – 2 h")]
     [InlineData("clean-back: body\nwith: white spirit", "cleans back with white spirit (Spirit)")]
     [InlineData("pigment: body\nwith: rust crust\nfix: acrylic resin", "Powder rust crust by Brush, 1 Thin, recoatable 60 min – 4 h")]
