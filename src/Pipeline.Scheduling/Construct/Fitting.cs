@@ -9,7 +9,14 @@ internal sealed class Fitting(Timetable table)
     /// The spot in which the units' own work starts earliest, at or after <paramref name="workFrom"/>;
     /// <see cref="Spot.None"/> if there is none before <paramref name="until"/>.
     /// </summary>
-    public Spot Earliest(int activity, int first, int units, long workFrom, long startFrom, long until = long.MaxValue)
+    /// <param name="activity">Index of the activity.</param>
+    /// <param name="first">Its first unit.</param>
+    /// <param name="units">How many.</param>
+    /// <param name="workFrom">When the first unit's own work may start.</param>
+    /// <param name="startFrom">When the hands may begin.</param>
+    /// <param name="until">No spot from here on.</param>
+    /// <param name="hands">Who has it where others could be as soon.</param>
+    public Spot Earliest(int activity, int first, int units, long workFrom, long startFrom, long until = long.MaxValue, int hands = -1)
     {
         table.Work++;
         if (!net.Attended[activity])
@@ -19,8 +26,11 @@ internal sealed class Fitting(Timetable table)
         }
 
         var best = Spot.None;
-        foreach (var worker in net.Workers[activity])
+        var workers = net.Workers[activity];
+        var own = Math.Max(0, Array.IndexOf(workers, hands));
+        for (var i = 0; i < workers.Length; i++)
         {
+            var worker = workers[(own + i) % workers.Length];
             var sittings = table.Sittings[worker];
             var least = Least(activity, units);
             var from = net.Work(activity, units) > 0 ? Math.Max(startFrom, workFrom) : startFrom;
@@ -86,12 +96,23 @@ internal sealed class Fitting(Timetable table)
         for (var number = 0; number < table.Uses[net.Tool[activity]].Length; number++)
         {
             var spot = WithTool(activity, first, units, worker, d, from, to, workFrom, least, number);
-            var isSooner = spot.WorkStart < best.WorkStart || (spot.WorkStart == best.WorkStart && spot.CleanOut < best.CleanOut);
-            if (IsBetter(activity, spot, best, isSooner))
+            if (IsBetter(activity, spot, best, isSooner: Cost(activity, spot).CompareTo(Cost(activity, best)) < 0))
                 best = spot;
         }
 
         return best;
+    }
+
+    // Of several tools alike: the one that is ready soonest, what has to be closed down for it counted too.
+    private (long, long) Cost(int activity, Spot spot)
+    {
+        if (spot.IsNone)
+            return (long.MaxValue, 0);
+        var uses = table.Uses[net.Tool[activity]][spot.ToolNumber];
+        if (uses.Count == 0 || spot.ToolPosition == 0)
+            return (spot.WorkStart + table.CloseDown(activity), spot.CleanOut);
+        var before = uses[spot.ToolPosition - 1];
+        return (spot.WorkStart + table.CloseDown(activity) - (table.HasToClose(before, spot.Start) ? 0 : table.CloseDown(before.Activity)), spot.CleanOut);
     }
 
     // a tool that needs less getting ready is of no use to a decided start if it comes free too late for it

@@ -50,7 +50,7 @@ internal static class KeptStarts
             var units = net.Whole[a] ? net.Units[a] : Math.Min(run.Units, net.Units[a] - first);
             if (first != Placing.NextUnit(table, a) || units < 1 || !Placing.IsReady(table, a, first, units))
                 continue;
-            var spot = fitting.Earliest(a, first, units, Placing.WorkFrom(table, a, first, units), Math.Max(net[a].NotBefore, run.Start));
+            var spot = fitting.Earliest(a, first, units, Placing.WorkFrom(table, a, first, units), Math.Max(net[a].NotBefore, run.Start), hands: run.Worker);
             Placing.TryPut(table, a, first, units, spot);
         }
 

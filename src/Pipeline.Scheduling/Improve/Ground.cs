@@ -18,6 +18,8 @@ internal sealed class Ground
     {
         Net = net;
         Haste = haste;
+        Tied = [.. components.Of.Select(g => components.IsTied[g] ? components.Groups[g] : [])];
+        HasAlike = net.Problem.Tools.Any(tool => tool.Count > 1);
         Rank = new int[net.Count];
         var rank = 0;
         foreach (var group in components.Groups)
@@ -70,6 +72,12 @@ internal sealed class Ground
 
     /// <summary>Arcs out of an activity to a later one: in a sequence, the other end comes after it.</summary>
     public Arc[][] Forward { get; }
+
+    /// <summary>Per activity, all that greatest waits tie together with it, itself included; none if nothing is.</summary>
+    public int[][] Tied { get; }
+
+    /// <summary>Whether there are several tools alike.</summary>
+    public bool HasAlike { get; }
 
     /// <summary>Arcs out of an activity to an earlier one, or one partly done: they can only be kept by holding the other end back, if at all.</summary>
     public Arc[][] Back { get; }

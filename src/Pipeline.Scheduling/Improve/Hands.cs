@@ -41,7 +41,7 @@ internal sealed class Hands(Ground ground)
         slot.Packing = 0;
         var most = net.MostPerDay[slot.Worker];
         var free = Math.Max(Now[w], startFrom);
-        var tool = net.Tool[a] < 0 ? -1 : ChooseTool(a, Math.Max(free, workFrom - setUp));
+        var tool = net.Tool[a] < 0 ? -1 : ChooseTool(a, slot.ToolWish, Math.Max(free, workFrom - setUp));
         // days that end too soon need not be looked at one by one
         if (day < open.Length && open[day].End < Math.Max(free, workFrom))
             day = FirstEnding(open, day, Math.Max(free, workFrom));
@@ -170,13 +170,14 @@ internal sealed class Hands(Ground ground)
         return net.Open[worker][day].End;
     }
 
-    // Of several tools alike: the one that is ready soonest, then the one with the least to clean out.
-    private int ChooseTool(int a, long from)
+    // Of several tools alike: the one that is ready soonest, what has to be closed down for it counted too.
+    private int ChooseTool(int a, int wish, long from)
     {
         var t = net.Tool[a];
         var first = (workers * Ground.PerWorker) + (ground.ToolStart[t] * Ground.PerTool);
-        if (net.Problem.Tools[t].Count == 1)
-            return first;
+        if (net.Problem.Tools[t].Count == 1 || wish >= 0)
+            return first + (Math.Max(0, wish) * Ground.PerTool);
+        var closeDown = net.Problem.Tools[t].CloseDown;
         var best = -1;
         (long, long) least = default;
         for (var n = 0; n < net.Problem.Tools[t].Count; n++)
@@ -185,8 +186,9 @@ internal sealed class Hands(Ground ground)
             var start = Math.Max(from, Now[at + 1]);
             var held = Now[at] >= 0 && start < Now[at + 3] ? (int)Now[at] : -1;
             var cleanOut = net.CleanOut(t, held, net.Load[a]);
-            if (best < 0 || (start + cleanOut, cleanOut).CompareTo(least) < 0)
-                (best, least) = (at, (start + cleanOut, cleanOut));
+            var closing = closeDown[net.Load[a]] - (held < 0 ? 0 : closeDown[held]);
+            if (best < 0 || (start + cleanOut + closing, cleanOut).CompareTo(least) < 0)
+                (best, least) = (at, (start + cleanOut + closing, cleanOut));
         }
 
         return best;

@@ -7,7 +7,7 @@ internal static class InOrder
     public static List<Slot> Of(Timetable table, Ground ground)
     {
         var runs = table.Runs.Where(r => !r.IsPast).ToArray();
-        return Of([.. runs.Select(r => (new Slot { Activity = r.Activity, First = r.First, Units = r.Units, Worker = r.Worker, ToolNumber = -1, Day = -1 }, r.Start))], ground);
+        return Of([.. runs.Select(r => (Slot.Of(r.Activity, r.First, r.Units, r.Worker, r.Start, r.ToolNumber), r.Start))], ground);
     }
 
     /// <summary>Runs by a start that each is wished to have, as far as the waits allow that order.</summary>

@@ -22,13 +22,13 @@ internal static class KeptOrder
             if (!IsWhole(net, a, mine))
                 continue;
             starts[a] = mine[0].Start;
-            runs.AddRange(mine.Select(run => (new Slot { Activity = a, First = run.FirstUnit, Units = run.Units, Worker = run.Worker, ToolNumber = -1, Day = -1 }, run.Start)));
+            runs.AddRange(mine.Select(run => (Slot.Of(a, run.FirstUnit, run.Units, run.Worker, run.Start, toolNumber: -1), run.Start)));
         }
 
         foreach (var run in other.Runs.Where(run => !run.IsPast && starts[run.Activity] is null).OrderBy(run => run.Start))
         {
             var after = net.In[run.Activity].Where(arc => !arc.IsGreatest && starts[arc.From] is not null).Select(arc => starts[arc.From]!.Value + 1).DefaultIfEmpty(0).Max();
-            runs.Add((new Slot { Activity = run.Activity, First = run.First, Units = run.Units, Worker = run.Worker, ToolNumber = -1, Day = -1 }, after));
+            runs.Add((Slot.Of(run.Activity, run.First, run.Units, run.Worker, run.Start, run.ToolNumber), after));
         }
 
         return InOrder.Of(runs, ground);

@@ -96,7 +96,7 @@ internal sealed class Pricing
         {
             ref var slot = ref sequence.Slots[p];
             if (slot.Units > 0)
-                moved += kept!.Moved(slot.Activity, slot.First, slot.Units, slot.Start);
+                moved += kept!.Moved(slot.Activity, slot.First, slot.Units, slot.Worker, slot.Start);
         }
 
         return moved;

@@ -140,7 +140,7 @@ internal sealed class Retiming(Ground ground)
         ref var slot = ref sequence.Slots[p];
         var a = slot.Activity;
         var workFrom = Math.Max(slot.HeldInTrial == sequence.Trial ? slot.HeldUntil : long.MinValue / 4, Ready(slot, p));
-        var startFrom = net.PinnedStart[a] ?? net[a].NotBefore;
+        var startFrom = net.PinnedStart[a] ?? Math.Max(slot.Delay, net[a].NotBefore);
         var before = slot.WorkStart;
         if (!hands.Time(ref slot, workFrom, startFrom, sequence.Places))
         {

@@ -12,6 +12,14 @@ internal struct Slot
     public int ToolNumber;
     public int Day;
 
+    /// <summary>Which of several tools alike it takes; −1 for the one that is best at the time.</summary>
+    public int ToolWish;
+
+    /// <summary>Not begun before this tick, though it could be.</summary>
+    public long Delay;
+
+    public const long NoDelay = long.MinValue / 4;
+
     /// <summary>Held back to here, so that a greatest wait to a later run is kept; holds for one trial.</summary>
     public long HeldUntil;
     public int HeldInTrial;
@@ -32,6 +40,20 @@ internal struct Slot
     public double Completion;
     public long Changes;
     public double Holds;
+
+    /// <summary>A run without wishes, and when and with which tool another schedule has it.</summary>
+    public static Slot Of(int activity, int first, int units, int worker, long start, int toolNumber) => new()
+    {
+        Activity = activity,
+        First = first,
+        Units = units,
+        Worker = worker,
+        Start = start,
+        ToolNumber = toolNumber,
+        Day = -1,
+        ToolWish = -1,
+        Delay = NoDelay,
+    };
 }
 
 /// <summary>

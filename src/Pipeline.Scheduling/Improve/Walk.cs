@@ -9,12 +9,18 @@ internal sealed class Walk
     private const int Near = 30;
     private const int Short = 60;
 
+    // In a hundred, where there is anything to do of the kind.
+    private const int TiedTogethers = 20;
+    private const int OtherTools = 8;
+    private const int Delays = 4;
+
     private readonly Ground ground;
     private readonly Net net;
     private readonly Pricing pricing;
     private readonly Random random;
     private readonly Retiming retiming;
     private readonly double scale;
+    private readonly List<int> tied = [];
     private Sequence sequence = null!;
     private Price price;
     private bool isAtBest;
@@ -51,16 +57,42 @@ internal sealed class Walk
         }
 
         isAtBest = false;
-        sequence = new Sequence(ground, fresh);
-        moved += sequence.Count;
-        sequence.Begin();
-        if (!retiming.All(sequence))
+        if (!IsTimed(fresh) && !IsTimedAsItWas(fresh))
             return false;
         price = pricing.Of(sequence);
         if (Best is null || price.IsBetterThan(BestPrice))
         {
             Best = sequence.Snapshot();
             BestPrice = price;
+        }
+
+        return true;
+    }
+
+    private bool IsTimed(Slot[] slots)
+    {
+        sequence = new Sequence(ground, slots);
+        moved += sequence.Count;
+        sequence.Begin();
+        return retiming.All(sequence);
+    }
+
+    // As early as can be is too early for some waits or places: then nothing starts sooner than it did, as far as need be.
+    private bool IsTimedAsItWas(Slot[] slots)
+    {
+        for (var i = 0; i < slots.Length; i++)
+            (slots[i].Delay, slots[i].ToolWish) = (slots[i].Start, slots[i].ToolNumber);
+        if (!IsTimed(slots))
+            return false;
+        for (var p = 0; p < sequence.Count; p++)
+        {
+            if (sequence.Slots[p].Units == 0)
+                continue;
+            sequence.Begin();
+            sequence.Touch(p);
+            sequence.Slots[p].Delay = Slot.NoDelay;
+            if (!retiming.From(sequence, p, p + 1))
+                sequence.TakeBack();
         }
 
         return true;
@@ -138,6 +170,12 @@ internal sealed class Walk
             return (-1, -1);
         if (sequence.Count < Short && random.Next(4) == 0)
             return Several(p);
+        if (ground.Tied[sequence.Slots[p].Activity].Length > 0 && random.Next(100) < TiedTogethers)
+            return TiedTogether(p);
+        if (ground.HasAlike && random.Next(100) < OtherTools)
+            return OtherTool(p);
+        if (random.Next(100) < Delays)
+            return Delayed(p);
         return random.Next(100) switch
         {
             < 35 => Shift(p, 1 + random.Next(random.Next(2) == 0 ? 4 : Near)),
@@ -224,6 +262,8 @@ internal sealed class Walk
         if (to == p)
             return (-1, -1);
         sequence.Move(p, to);
+        if (to < p)
+            sequence.Slots[to].Delay = Slot.NoDelay;
         return (Math.Min(p, to), Math.Max(p, to) + 1);
     }
 
@@ -340,6 +380,62 @@ internal sealed class Walk
         sequence.Resize(p, slot.First, slot.Units + shift);
         sequence.Resize(q, next.First + shift, next.Units - shift);
         return (p, q + 1);
+    }
+
+    // What greatest waits tie together goes by the same distance: one alone would only be held back by the others.
+    private (int From, int To) TiedTogether(int p)
+    {
+        var group = ground.Tied[sequence.Slots[p].Activity];
+        tied.Clear();
+        foreach (var a in group)
+        {
+            for (var u = net.Offset[a] + net.Done[a]; u < net.Offset[a + 1]; u++)
+            {
+                if (u == net.Offset[a] + net.Done[a] || sequence.PositionOf[u] != sequence.PositionOf[u - 1])
+                    tied.Add(sequence.PositionOf[u]);
+            }
+        }
+
+        tied.Sort();
+        var distance = 1 + random.Next(random.Next(2) == 0 ? 8 : 2 * Near);
+        var forward = random.Next(2) == 0;
+        if (forward)
+            tied.Reverse();
+        var (from, to) = (-1, -1);
+        foreach (var at in tied)
+        {
+            var one = MoveTo(at, Math.Clamp(forward ? at + distance : at - distance, 0, sequence.Count - 1));
+            if (one.From < 0)
+                continue;
+            from = from < 0 ? one.From : Math.Min(from, one.From);
+            to = Math.Max(to, one.To);
+        }
+
+        return (from, to);
+    }
+
+    // A run is left for another interval though there would be time for it, or no longer.
+    private (int From, int To) Delayed(int p)
+    {
+        var slot = sequence.Slots[p];
+        if (slot.Worker < 0 || slot.Day < 0)
+            return (-1, -1);
+        var next = slot.Day + 1 + (random.Next(3) == 0 ? random.Next(3) : 0);
+        if (slot.Delay == Slot.NoDelay && next >= net.Open[slot.Worker].Length)
+            return (-1, -1);
+        sequence.Touch(p);
+        sequence.Slots[p].Delay = slot.Delay == Slot.NoDelay ? net.Open[slot.Worker][next].Start : Slot.NoDelay;
+        return (p, p + 1);
+    }
+
+    private (int From, int To) OtherTool(int p)
+    {
+        var tool = net.Tool[sequence.Slots[p].Activity];
+        if (tool < 0 || net.Problem.Tools[tool].Count < 2)
+            return (-1, -1);
+        sequence.Touch(p);
+        sequence.Slots[p].ToolWish = random.Next(-1, net.Problem.Tools[tool].Count);
+        return (p, p + 1);
     }
 
     private (int From, int To) OtherWorker(int p)

@@ -77,7 +77,7 @@ public sealed record Keep(Schedule Earlier, double TicksPerMovedRun, long Within
 /// <summary>The runs of an earlier schedule, to be found again.</summary>
 internal sealed class KeptRuns
 {
-    private readonly Dictionary<(int Activity, int FirstUnit), (int Units, long Start)> kept = [];
+    private readonly Dictionary<(int Activity, int FirstUnit), (int Units, int Worker, long Start)> kept = [];
     private readonly HashSet<int> known = [];
     private readonly long within;
 
@@ -86,16 +86,16 @@ internal sealed class KeptRuns
         within = Math.Max(1, keep.Within);
         foreach (var run in keep.Earlier.Runs)
         {
-            kept[(run.Activity, run.FirstUnit)] = (run.Units, run.Start);
+            kept[(run.Activity, run.FirstUnit)] = (run.Units, run.Worker, run.Start);
             known.Add(run.Activity);
         }
     }
 
-    /// <summary>How much a run is elsewhere than it was: 1 if it is far away or parted otherwise, 0 if it is where it was.</summary>
-    public double Moved(int activity, int firstUnit, int units, long start)
+    /// <summary>How much a run is elsewhere than it was: 1 if it is far away, parted otherwise or in other hands, 0 if it is where it was.</summary>
+    public double Moved(int activity, int firstUnit, int units, int worker, long start)
     {
         if (!known.Contains(activity))
             return 0;
-        return kept.TryGetValue((activity, firstUnit), out var was) && was.Units == units ? Math.Min(1, Math.Abs(was.Start - start) / (double)within) : 1;
+        return kept.TryGetValue((activity, firstUnit), out var was) && was.Units == units && was.Worker == worker ? Math.Min(1, Math.Abs(was.Start - start) / (double)within) : 1;
     }
 }

@@ -20,7 +20,7 @@ internal sealed class Scoring(Problem problem, Keep? keep)
             var last = run.WorkStart + (activity.Together ? 0 : (run.Units - 1) * activity.PerUnit);
             finish[run.Activity] = Math.Max(finish[run.Activity], last + activity.PerUnit + activity.Unattended);
             changes += run.CleanOut + run.SetUp + run.PutAway;
-            moved += kept?.Moved(run.Activity, run.FirstUnit, run.Units, run.Start) ?? 0;
+            moved += kept?.Moved(run.Activity, run.FirstUnit, run.Units, run.Worker, run.Start) ?? 0;
             for (var k = 0; k < run.Units; k++)
                 starts[(run.Activity, run.FirstUnit + k)] = run.WorkStart + (activity.Together ? 0 : k * activity.PerUnit);
         }
