@@ -23,6 +23,9 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     private const int MostPiecesExact = 60;
     private const int MostPiecesAsParted = 160;
 
+    // A schedule that is less late is sooner found than a proof.
+    private const int MostPiecesLessLate = 100;
+
     private readonly Scoring scoring = new(problem, keep);
     private Schedule? best;
     private Timetable? bestTable;
@@ -94,7 +97,9 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         var onlyFinish = problem.Dues.IsEmpty && keep is null && problem.Aims is [Aim.FinishSoon];
         if (onlyFinish && Exactly(net, heads, bound, cancel))
             return Finish(net, bound, cancel.IsCancellationRequested);
-        Better(net, new Ground(net, components, heads, new Haste(net, bound, new OpenTime(net, Enumerable.Range(0, problem.Workers.Length), once: true))), bound, cancel);
+        var ground = new Ground(net, components, heads, new Haste(net, bound, new OpenTime(net, Enumerable.Range(0, problem.Workers.Length), once: true)));
+        Better(net, ground, bound, cancel);
+        LessLate(net, heads, ground, bound, cancel);
         if (onlyFinish || !Exactly(net, heads, bound, cancel))
             ExactlyAsParted(net, heads, bound, cancel);
         if (keep is null)
@@ -126,6 +131,26 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         // where no lot could be parted otherwise, that holds for every schedule
         if (parts.Count == LotParts.Anywhere(net).Count)
             bound.Prove(answer);
+    }
+
+    // What is late may only be so because several things would have to change at once.
+    private void LessLate(Net net, Heads heads, Ground ground, LowerBound bound, CancellationToken cancel)
+    {
+        if (bestScore.Lateness <= 0 || bestScore.HardLateness > 0 || cancel.IsCancellationRequested || !ExactBatch.Covers(net))
+            return;
+        var parts = LotParts.Anywhere(net);
+        if (parts.Count > MostPiecesLessLate)
+            parts = LotParts.AsIn(net, best!);
+        if (parts.Count > MostPiecesAsParted)
+            return;
+        // what is in time may take until it must be, and some of what is not so heavy be later still
+        var until = Math.Max(bestScore.Finish, problem.Dues.Max(due => due.By - due.Afterwards));
+        if (ExactBatch.LessLate(net, parts, heads.Starts, bound.LatestStarts(until), bound.Finish, until, best!, 2 * ExactBudget, seed, cancel) is not { } schedule)
+            return;
+        Offer(schedule, table: null, bound);
+        var walks = new Annealing(ground, new Pricing(ground, keep), seed, threads);
+        walks.Improve(InOrder.Of(best!, ground), Budget / 4, slots => Offer(InOrder.ToTimetable(net, slots), bound), cancel);
+        work += walks.Work;
     }
 
     // Takes what finishes sooner; the answer is when nothing with such parts does.

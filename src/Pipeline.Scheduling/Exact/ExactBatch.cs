@@ -64,9 +64,9 @@ internal static class ExactBatch
             return new ExactBatchAnswer(null, known.Finish);
         if (cancel.IsCancellationRequested)
             return new ExactBatchAnswer(null, lowerBound);
+        model.AskForFinish();
         model.Hint(known.Schedule);
-        var parameters = FormattableString.Invariant($"num_workers:1,linearization_level:2,random_seed:{seed},max_deterministic_time:{budget}");
-        return ExactSolver.Run(model.Model, parameters, (status, solver) => status switch
+        return ExactSolver.Run(model.Model, Parameters(budget, seed), (status, solver) => status switch
         {
             CpSolverStatus.ModelInvalid => throw new InvalidOperationException("The exact model is malformed: " + model.Model.Validate()),
             CpSolverStatus.Infeasible => new ExactBatchAnswer(null, known.Finish),
@@ -74,4 +74,33 @@ internal static class ExactBatch
             _ => new ExactBatchAnswer(null, Math.Clamp(ExactSolver.Bound(solver), lowerBound, known.Finish - 1)),
         }, cancel);
     }
+
+    /// <summary>Looks for a schedule that is less late than the one known; null if it finds none.</summary>
+    /// <param name="net">A problem that the model covers.</param>
+    /// <param name="parts">Where lots may be parted.</param>
+    /// <param name="earliest">No unit's own work starts sooner in any schedule.</param>
+    /// <param name="latest">Nor later in one that is finished by <paramref name="until"/>.</param>
+    /// <param name="lowerBound">No schedule finishes sooner.</param>
+    /// <param name="until">Everything is to be finished by then.</param>
+    /// <param name="known">A schedule that is late, parted no more than the parts allow and finished by then.</param>
+    /// <param name="budget">In the solver's own deterministic units, the same on every machine.</param>
+    /// <param name="seed">Starts its random numbers.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static Schedule? LessLate(
+        Net net, LotParts parts, long[] earliest, long[] latest, long lowerBound, long until, Schedule known, double budget, int seed, CancellationToken cancel)
+    {
+        var model = new ExactModel(net, parts, earliest, latest, lowerBound, until);
+        if (!model.IsPossible || cancel.IsCancellationRequested)
+            return null;
+        model.AskForLateness(net.Problem.Dues, known);
+        model.Hint(known);
+        return ExactSolver.Run(
+            model.Model,
+            Parameters(budget, seed),
+            (status, solver) => status is CpSolverStatus.Optimal or CpSolverStatus.Feasible ? Pressed.Of(net, model.Read(solver)) : null,
+            cancel);
+    }
+
+    private static string Parameters(double budget, int seed) =>
+        FormattableString.Invariant($"num_workers:1,linearization_level:2,random_seed:{seed},max_deterministic_time:{budget}");
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Google.OrTools.Sat;
 using Google.OrTools.Util;
 
@@ -9,6 +10,12 @@ namespace Pipeline.Scheduling;
 /// </summary>
 internal sealed class ExactModel
 {
+    // A due time of the least weight counts at least so little beside the weightiest.
+    private const double WeightGrain = 100;
+
+    // One tick of lateness, in ticks of the finish.
+    private const long LatenessAboveFinish = 1000;
+
     private readonly Net net;
     private readonly long[] earliest;
     private readonly long[] latest;
@@ -42,7 +49,6 @@ internal sealed class ExactModel
         AddWaits();
         ExactPlaces.Add(Model, net, At, (earliest, latest));
         ExactHours.Add(Model, net, lots, tools.CloseDowns, Finish, (Math.Min(lowerBound, upperBound), upperBound));
-        Model.Minimize(Finish);
     }
 
     public CpModel Model { get; } = new();
@@ -53,6 +59,30 @@ internal sealed class ExactModel
     public bool IsPossible { get; }
 
     private IEnumerable<Piece> All => lots.SelectMany(l => l);
+
+    /// <summary>Asks for the earliest finish.</summary>
+    public void AskForFinish() => Model.Minimize(Finish);
+
+    /// <summary>Asks for less lateness than a schedule has, the least there is; and then for the earliest finish.</summary>
+    public void AskForLateness(ImmutableArray<Due> dues, Schedule known)
+    {
+        var heaviest = dues.Max(due => due.WeightPerTick);
+        var late = new List<LinearExpr>();
+        long limit = 0;
+        foreach (var due in dues.Where(due => due.WeightPerTick > 0 && lots[due.Activity].Count > 0))
+        {
+            var (a, piece) = (due.Activity, lots[due.Activity][^1]);
+            var after = ((piece.Units - 1) * net.Step[a]) + net.Duration[a] + due.Afterwards - due.By;
+            var weight = Math.Max(1, (long)Math.Round(WeightGrain * due.WeightPerTick / heaviest));
+            var over = Model.NewIntVar(0, Math.Max(0, latest[net.Offset[a] + piece.First] + after), $"late{a}");
+            Model.Add(over >= piece.Start + after);
+            late.Add(over * weight);
+            limit += weight * Math.Max(0, Runs(known).Where(r => r.Piece == piece).Max(r => OwnStart(r.Piece, r.Run)) + after);
+        }
+
+        Model.Add(LinearExpr.Sum(late) < limit);
+        Model.Minimize((LinearExpr.Sum(late) * LatenessAboveFinish) + Finish);
+    }
 
     /// <summary>Starts from a schedule that is known.</summary>
     public void Hint(Schedule schedule)

@@ -10,6 +10,10 @@ internal static class InOrder
         return Of([.. runs.Select(r => (Slot.Of(r.Activity, r.First, r.Units, r.Worker, r.Start, r.ToolNumber), r.Start))], ground);
     }
 
+    /// <summary>The runs of a schedule by their start, as far as the waits allow that order.</summary>
+    public static List<Slot> Of(Schedule schedule, Ground ground) => Of(
+        [.. schedule.Runs.Where(r => r.FirstUnit >= ground.Net.Done[r.Activity]).Select(r => (Slot.Of(r.Activity, r.FirstUnit, r.Units, r.Worker, r.Start, r.ToolNumber), r.Start))], ground);
+
     /// <summary>Runs by a start that each is wished to have, as far as the waits allow that order.</summary>
     public static List<Slot> Of(IReadOnlyList<(Slot Slot, long Start)> runs, Ground ground)
     {
