@@ -103,7 +103,8 @@ internal sealed class Hands(Ground ground)
         var w = slot.Worker * Ground.PerWorker;
         slot.Start = start;
         slot.CleanOut = cleanOut;
-        slot.Packing = Now[w + 1] == day ? 0 : Rests(slot.Worker, day);
+        // a rest that is only there because something was put off is nothing to be glad of
+        slot.Packing = Now[w + 1] == day || slot.Delay == net.Open[slot.Worker][day].Start ? 0 : Rests(slot.Worker, day);
         if (tool >= 0)
         {
             var hasOpened = Now[tool] >= 0 && start < Now[tool + 3];

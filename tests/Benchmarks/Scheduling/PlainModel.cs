@@ -42,6 +42,8 @@ internal static class PlainModel
         }
 
         var model = new ExactModel(net, LotParts.AsIn(net, first), earliest, latest, earliest.Min(), horizon);
+        if (model.IsPossible)
+            model.AskForFinish();
         return !model.IsPossible || cancel.IsCancellationRequested ? null : ExactSolver.Run(
             model.Model,
             "num_workers:2",

@@ -114,6 +114,15 @@ public class ConstraintTests
         Plan(problem).Score.Finish.Should().Be(60);
     }
 
+    // each that is taken out has to be cleaned and put away before the evening is over
+    [Fact]
+    public void Of_two_tools_alike_the_second_is_taken_only_where_that_is_worth_its_close_down()
+    {
+        var problem = Problem(Worker((0, 90), (200, 290)), [Task("a", 30) with { Tool = new ToolUse(0, 0) }, Task("b", 30) with { Tool = new ToolUse(0, 1) }]) with
+        { Tools = [Airbrush(cleanOut: 10, fill: 5, closeDown: 12, count: 2)] };
+        Plan(problem).Score.Finish.Should().Be(75);
+    }
+
     [Fact]
     public void A_full_place_makes_the_next_unit_wait()
     {
