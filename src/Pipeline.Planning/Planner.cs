@@ -5,7 +5,7 @@ using Pipeline.Workflows;
 
 namespace Pipeline.Planning;
 
-/// <summary>From a walked batch to days, sittings and tasks. Pure: the same input gives the same plan on every machine.</summary>
+/// <summary>From a walked batch to days, sittings and tasks. Pure: the same input gives the same plan, however busy the machine is.</summary>
 public static class Planner
 {
     private static readonly Instant Earliest = Instant.FromUtc(1900, 1, 1, 0, 0);

@@ -33,6 +33,8 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     private bool isBestAsParted;
     private long work;
     private bool canPlacesFill;
+    private int refused;
+    private Fault? firstFault;
 
     /// <summary>Runs to be timed, in all: so many per unit at first, and no more than so many.</summary>
     private long Budget => Math.Min(MostWork, OwnBudget);
@@ -215,8 +217,9 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     }
 
     // What stood in the way of the last try is a hint, no proof.
-    private static ImmutableArray<Obstacle> NotFound(Obstacle? hint) =>
-        hint is null ? [new Obstacle.NotFound()] : [hint, new Obstacle.NotFound()];
+    private ImmutableArray<Obstacle> NotFound(Obstacle? hint) =>
+        firstFault is not null ? throw new InvalidOperationException($"Every schedule that was made is wrong: {firstFault.Kind}: {firstFault.Text}")
+        : hint is null ? [new Obstacle.NotFound()] : [hint, new Obstacle.NotFound()];
 
     private void Better(Net net, Ground ground, LowerBound bound, CancellationToken cancel)
     {
@@ -235,6 +238,14 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         var score = scoring.Of(schedule);
         if (best is not null && scoring.Compare(score, bestScore) >= 0)
             return;
+        // a fault of one part of the search costs that part its schedule, and nobody the plan
+        if (Auditor.Audit(problem, schedule) is [var fault, ..])
+        {
+            refused++;
+            firstFault ??= fault;
+            return;
+        }
+
         best = schedule;
         bestTable = table ?? bestTable;
         bestScore = score;
@@ -243,9 +254,6 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
 
     private Outcome Finish(Net net, LowerBound bound, bool stoppedEarly)
     {
-        var faults = Auditor.Audit(problem, best!);
-        if (faults.Count > 0)
-            throw new InvalidOperationException($"The solver made a schedule that is wrong: {faults[0].Kind}: {faults[0].Text}");
         var explanation = new Explanation(net, best!);
         var planned = new Outcome.Planned(
             best!,
@@ -255,7 +263,8 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
             explanation.CriticalRuns(),
             explanation.Finishes(),
             stoppedEarly,
-            work);
+            work)
+        { Refused = refused };
         if (bestScore.HardLateness == 0)
             return planned;
         var missed = new List<Obstacle>();

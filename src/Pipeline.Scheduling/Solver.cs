@@ -1,6 +1,9 @@
 namespace Pipeline.Scheduling;
 
-/// <summary>Finds schedules. Pure: the same problem, effort and seed give the same outcome on every machine.</summary>
+/// <summary>
+/// Finds schedules. Pure: the same problem, effort and seed give the same outcome, however busy the machine is, however many cores it has and
+/// whatever ran before. Another kind of processor or operating system may round the last bit of a figure otherwise, and so find another plan.
+/// </summary>
 public static class Solver
 {
     /// <summary>Finds the best schedule it can with the given effort, on two threads.</summary>
@@ -21,7 +24,7 @@ public static class Solver
     /// <param name="threads">Threads to use, one or two; it changes the time taken, never the outcome.</param>
     /// <param name="cancel">Stops the search; the best so far is returned, if there is one.</param>
     /// <returns>A plan that the auditor has passed, or the reasons why there is none.</returns>
-    /// <exception cref="ArgumentException">The problem is malformed: an index out of range, a negative time and the like.</exception>
+    /// <exception cref="ArgumentException">The problem, or what is to be kept, is malformed: an index out of range, a negative time and the like.</exception>
     public static Outcome Solve(
         Problem problem,
         Effort effort,
@@ -33,6 +36,8 @@ public static class Solver
     {
         ArgumentNullException.ThrowIfNull(problem);
         WellFormed.Check(problem);
+        if (keep is not null)
+            WellFormed.Check(problem, keep);
         return new Search(problem, effort, seed, progress, keep, threads).Run(cancel);
     }
 }

@@ -15,7 +15,7 @@ public abstract record Outcome
     /// <param name="CriticalRuns">Indexes of the runs from the first cause to the last finish, each held back by the one before it.</param>
     /// <param name="Finishes">Per activity: when it finishes, and the slack it has.</param>
     /// <param name="StoppedEarly">True if it was cancelled before its budget of work was used.</param>
-    /// <param name="Work">How many run placements were tried; the measure of effort, the same on every machine.</param>
+    /// <param name="Work">How many run placements were tried; the measure of effort, the same however busy the machine is.</param>
     public sealed record Planned(
         Schedule Schedule,
         Score Score,
@@ -26,6 +26,9 @@ public abstract record Outcome
         bool StoppedEarly,
         long Work) : Outcome
     {
+        /// <summary>Schedules on the way that the auditor refused, and that were left out: zero unless the search has a fault.</summary>
+        public int Refused { get; init; }
+
         private protected override void Close() { }
     }
 
@@ -46,15 +49,15 @@ public abstract record Outcome
 public readonly record struct ActivityFinish(int Activity, long Finish, long Slack);
 
 /// <summary>How hard to try. Budgets are counted in run placements, never in seconds, so the same problem gives the same
-/// schedule on every machine. Small problems are given to the exact solver too, with a budget in its own counted work.</summary>
+/// schedule however busy the machine is and however many cores it has. Small problems are given to the exact solver too, with a budget in its own counted work.</summary>
 public enum Effort
 {
     /// <summary>Some dozens of dispatches and a short search: 2,500 placements per unit, at least 100,000 and at most 2 million.</summary>
     Quick,
 
     /// <summary>The everyday choice, a matter of seconds: 400,000 placements per unit, at most 120 million,
-    /// which two idle cores do in about ten seconds. Where places fill up 20,000 per unit, since a change there moves more.
-    /// A project without hands is given 2 × 1,400 million steps of its list schemes and two units of the exact solver.</summary>
+    /// which two idle cores do in about ten seconds. Where places fill up 40,000 per unit, at most 60 million, since a change there moves more.
+    /// A project without hands is given 2 × 1,400 million steps of its list schemes and two units of the exact solver; one of up to 40 tasks six and a half units, and fewer steps.</summary>
     Usual,
 
     /// <summary>For when it matters: 600,000 placements per unit, at most 360 million.</summary>

@@ -35,6 +35,18 @@ internal static class WellFormed
         Require(problem.Aims.Distinct().Count() == problem.Aims.Length, "An aim is named twice.");
     }
 
+    /// <summary>The same for what is to be kept of an earlier schedule.</summary>
+    public static void Check(Problem problem, Keep keep)
+    {
+        Require(keep.TicksPerMovedRun >= 0 && double.IsFinite(keep.TicksPerMovedRun), "What a moved run is worth is not a number of zero or more.");
+        Require(Ticks(keep.Within), "How far a run may move for less is out of range.");
+        foreach (var run in keep.Earlier.Runs)
+        {
+            Require(InRange(run.Activity, problem.Activities.Length), "A run to be kept names no activity.");
+            Require(run.FirstUnit >= 0 && run.Units >= 1 && Math.Abs(run.Start) <= MostTicks, $"A run of activity {run.Activity} to be kept has units or a start out of range.");
+        }
+    }
+
     private static void CheckTool(Tool tool, int t)
     {
         var loads = tool.Loads.Length;

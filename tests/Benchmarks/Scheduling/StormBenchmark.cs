@@ -46,6 +46,8 @@ internal static class StormBenchmark
             isPlanned = outcome is Outcome.Planned;
             if (Auditor.Audit(problem, plan.Schedule) is [var fault, ..])
                 return $"the auditor rejects the schedule: {fault.Kind}: {fault.Text}";
+            if (plan.Refused > 0)
+                return $"the auditor refuses {plan.Refused} schedules on the way";
             return plan.Bound.Finish > plan.Score.Finish || BoundFromAfar.Of(problem, plan.Score.Finish) > plan.Score.Finish ? "the bound is beaten" : null;
         }
         catch (InvalidOperationException wrong)

@@ -31,6 +31,7 @@ internal static class Given
         var outcome = Solver.Solve(problem, effort);
         var plan = outcome.Should().BeOfType<Outcome.Planned>(outcome is Outcome.Impossible no ? string.Join("; ", no.Obstacles) : "").Subject;
         Auditor.Audit(problem, plan.Schedule).Should().BeEmpty();
+        plan.Refused.Should().Be(0);
         plan.Bound.Finish.Should().BeLessThanOrEqualTo(plan.Score.Finish);
         plan.Reasons.Should().HaveCount(plan.Schedule.Runs.Length);
         return plan;

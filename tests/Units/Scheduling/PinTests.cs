@@ -74,6 +74,8 @@ public class PinTests
             var again = Search(pinned, seed);
             if (again is Outcome.Impossible no)
                 no.Obstacles.Should().Contain(new Obstacle.NotFound(), $"seed {seed}: there is a plan");
+            else
+                ((Outcome.Planned)again).Refused.Should().Be(0, $"seed {seed}");
             planned += again is Outcome.Planned ? 1 : 0;
             BoundFromAfar.Of(pinned, plan.Score.Finish).Should().BeLessThanOrEqualTo(plan.Score.Finish, $"seed {seed}");
         }

@@ -16,6 +16,7 @@ public class StormTests
             {
                 planned++;
                 Auditor.Audit(problem, plan.Schedule).Should().BeEmpty($"seed {seed}");
+                plan.Refused.Should().Be(0, $"seed {seed}");
                 plan.Bound.Finish.Should().BeLessThanOrEqualTo(plan.Score.Finish, $"seed {seed}");
                 BoundFromAfar.Of(problem, plan.Score.Finish).Should().BeLessThanOrEqualTo(plan.Score.Finish, $"seed {seed}");
             }
