@@ -71,7 +71,8 @@ public class StormTests
         var tool = new Tool("airbrush", 1, ["a", "b", "c", "d"], [[0, 0, 100, 100], [100, 0, 100, 100], [100, 0, 0, 100], [100, 100, 100, 0]], [1, 1, 1, 1], [40, 1, 40, 40]);
         Activity Spray(string name, long ticks, int load) => Given.Task(name, ticks) with { Tool = new ToolUse(0, load) };
         var problem = Given.Problem(Given.Worker((0, 100), (200, 300), (400, 500)), [Spray("a", 90, 0), Spray("b", 8, 1), Spray("c", 90, 2), Spray("b", 8, 1), Spray("d", 10, 3)])
-            with { Tools = [tool] };
+            with
+        { Tools = [tool] };
         var known = new Schedule(
             [
                 new Run(0, 0, 1, 0, 0, 0, 1, 0, 90, 0),
