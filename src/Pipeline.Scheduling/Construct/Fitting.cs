@@ -211,7 +211,7 @@ internal sealed class Fitting(Timetable table)
             && end + sitting.Tail <= sitting.End
             && added + ownWork <= sitting.Workday.Free
             && net.Stays[pinned.Activity].Length == 0
-            && Placing.CouldShift(table, pinned.Activity, pinned.First, pinned.Units, added);
+            && Placing.CouldShift(table, pinned.Activity, added);
     }
 
     // By how many ticks the close-downs at the end of an interval grow with a run in it.

@@ -84,25 +84,16 @@ internal static class Placing
         return worst;
     }
 
-    /// <summary>Whether everything in the timetable still keeps its waits if some units were so much later.</summary>
-    public static bool CouldShift(Timetable table, int a, int first, int units, long by)
+    /// <summary>Whether everything in the timetable would still keep its waits if all units of an activity were so much later.</summary>
+    public static bool CouldShift(Timetable table, int a, long by)
     {
-        var net = table.Net;
-        foreach (var arc in by > 0 ? net.Out[a] : net.In[a])
-        {
-            for (var k = first; k < first + units; k++)
-            {
-                var (whole, end) = by > 0 ? (net.Units[a] - 1, 0) : (0, net.Units[arc.From] - 1);
-                if (arc.Whole && k != whole)
-                    continue;
-                var mine = table.Starts[net.Offset[a] + k] + by;
-                var other = table.Starts[net.Offset[by > 0 ? arc.To : arc.From] + (arc.Whole ? end : k)];
-                if (other != Timetable.Unset && (by > 0 ? other < mine + arc.Lag : mine < other + arc.Lag))
-                    return false;
-            }
-        }
-
-        return true;
+        var starts = table.Starts.AsSpan(table.Net.Offset[a], table.Net.Units[a]);
+        foreach (ref var start in starts)
+            start += by;
+        var isKept = Broken(table, a, 0, table.Net.Units[a]) is null && BrokenInto(table, a) is null;
+        foreach (ref var start in starts)
+            start -= by;
+        return isKept;
     }
 
     /// <summary>Puts some units in, unless there is no spot or a wait would be broken.</summary>
