@@ -15,6 +15,6 @@ return args switch
 
 static int Usage()
 {
-    Console.Error.WriteLine("benchmarks: batches [SIZE…] [--batch N] [--seed N] [--quick|--thorough] [--baseline] | instances FOLDER [--set NAME, also setups] [--named BEGINNING,…] [--take N] [--effort E] | opinions [N] [--quick] | storm [N] [--from SEED] | growth [SIZE…] [--rack PLACES] [PLOT.svg] | startup | check20k [--check-only]");
+    Console.Error.WriteLine("benchmarks: batches [SIZE…] [--batch N] [--seed N] [--no-close-downs] [--quick|--thorough] [--baseline] | instances FOLDER [--set NAME, also setups] [--named BEGINNING,…] [--take N] [--effort E] | opinions [N] [--quick] | storm [N] [--from SEED] | growth [SIZE…] [--rack PLACES] [PLOT.svg] | startup | check20k [--check-only]");
     return 2;
 }

@@ -45,6 +45,12 @@ internal sealed class PaintingBatch
         Activities = [.. batch.Activities.Select(a => a.Tool is null ? a : a with { Places = [new PlaceUse(0, 1, 60)] })],
     };
 
+    /// <summary>The same with an airbrush that is put away without being cleaned, so that only changes of its load cost anything.</summary>
+    public static Problem WithoutCloseDowns(Problem batch) => batch with
+    {
+        Tools = [.. batch.Tools.Select(t => t with { CloseDown = [.. t.CloseDown.Select(_ => 0L)] })],
+    };
+
     private void Model(int mostSteps)
     {
         models++;
