@@ -34,7 +34,7 @@ internal static class Hindrances
 
     private static bool IsMoreThanOpen(Problem problem) =>
         problem.Activities.Where(activity => activity.IsAttended).Sum(activity => activity.SetUp + (activity.Together ? activity.PerUnit : activity.Units * activity.PerUnit) + activity.PutAway)
-        > problem.Workers.Sum(worker => worker.Open.Open.Zip(worker.Open.Day).GroupBy(at => at.Second, at => at.First.Length).Sum(day => Math.Min(day.Sum(), worker.MostPerDay ?? long.MaxValue)));
+        > problem.Workers.Sum(worker => worker.Open.Days.Sum(day => Math.Min(day.Sum(open => open.Length), worker.MostPerDay ?? long.MaxValue)));
 
     private static Finding Say(Walked walked, Posed posed, Obstacle obstacle) => obstacle switch
     {

@@ -50,7 +50,7 @@ internal static class HoursAudit
     // Facts count towards the cap, but break it only if something judged comes on top.
     private static void Cap(Worker worker, long most, List<(long Start, long End, bool Judged)> blocks, List<Fault> faults)
     {
-        foreach (var day in Enumerable.Range(0, worker.Open.Open.Length).GroupBy(i => worker.Open.Day[i], i => worker.Open.Open[i]))
+        foreach (var day in worker.Open.Days)
         {
             long ticks = 0;
             var isJudged = false;

@@ -21,13 +21,13 @@ public static class Contradictions
         ArgumentNullException.ThrowIfNull(problem);
         WellFormed.Check(problem);
         var net = new Net(problem);
-        if (net.PinnedStart[activity] is not { } pin)
+        if (net.LatestPinned(activity) is not { } latest)
             return false;
         // what is broken without the hours cannot be kept within them
         var components = new Components(net);
         var heads = Heads.Of(net, components, new Hours(net));
         return Enumerable.Range(net.Done[activity], net.Units[activity] - net.Done[activity])
-            .Any(k => heads.Starts[net.Offset[activity] + k] > pin + net.MostCleanOut(activity) + net[activity].SetUp + ((k - net.Done[activity]) * net.Step[activity]));
+            .Any(k => heads.Starts[net.Offset[activity] + k] > latest + ((k - net.Done[activity]) * net.Step[activity]));
     }
 
     /// <summary>

@@ -15,8 +15,7 @@ internal sealed class Deadlines(Net net, Components components, Hours hours)
         for (var a = 0; a < net.Count; a++)
         {
             var first = finish[a] - net.Duration[a] - ((net.Units[a] - 1) * net.Step[a]);
-            if (net.PinnedStart[a] is { } pin)
-                first = Math.Min(first, pin + net.MostCleanOut(a) + net[a].SetUp);
+            first = Math.Min(first, net.LatestPinned(a) ?? first);
             for (var k = 0; k < net.Units[a]; k++)
                 latest[net.Offset[a] + k] = first + (k * net.Step[a]);
         }

@@ -17,7 +17,7 @@ internal sealed class HandTime
         {
             var days = new List<Day>();
             long reading = 0;
-            foreach (var day in net.Open[w].Zip(net.Day[w]).GroupBy(at => at.Second, at => at.First))
+            foreach (var day in net.Problem.Workers[w].Open.Days)
             {
                 days.Add(new Day(reading, net.MostPerDay[w], [.. day]));
                 reading += days[^1].Most(days[^1].Before(long.MaxValue));

@@ -152,8 +152,7 @@ internal sealed class Heads
             return false;
         }
 
-        // what begins at a pinned start may have its tool cleaned out first
-        if (net.PinnedStart[a] is { } pin && hours is null && start - (pin + net.MostCleanOut(a) + net[a].SetUp + (unit * net.Step[a])) is > 0 and var late)
+        if (hours is null && start - (net.LatestPinned(a) + (unit * net.Step[a])) is > 0 and var late)
         {
             Obstacle ??= new Obstacle.PinContradicts(a, arc.Wait, late);
             return false;

@@ -33,7 +33,7 @@ internal static class ExactBatch
 
         var hands = Enumerable.Range(0, net.Count).Where(a => net.Tool[a] >= 0).GroupBy(a => net.Tool[a], a => net.Workers[a][0]);
         return hands.All(h => h.Distinct().Count() == 1)
-            && Enumerable.Range(0, net.Open.Length).All(w => net.Open[w].Zip(net.Day[w]).GroupBy(at => at.Second, at => at.First.Length).All(day => day.Sum() <= net.MostPerDay[w]));
+            && net.Problem.Workers.All(w => w.MostPerDay is not { } most || w.Open.Days.All(day => day.Sum(open => open.Length) <= most));
     }
 
     /// <summary>

@@ -41,6 +41,9 @@ public sealed record Calendar
 
     /// <summary>To which day each open interval belongs. Days are counted from 0 in order of time, those without an interval left out.</summary>
     public ImmutableArray<int> Day { get; }
+
+    /// <summary>The open intervals of each day, in order of time.</summary>
+    public IEnumerable<IGrouping<int, Interval>> Days => Open.Zip(Day).GroupBy(at => at.Second, at => at.First);
 }
 
 /// <summary>From a tick up to, not including, another.</summary>

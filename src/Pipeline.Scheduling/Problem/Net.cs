@@ -126,6 +126,9 @@ internal sealed class Net
         return Math.Max(tool.Fill[Load[activity]], tool.CleanOut.Max(from => from[Load[activity]]));
     }
 
+    /// <summary>The latest own start of the first unit that a pinned start allows, its tool cleaned out first; null if it is not pinned.</summary>
+    public long? LatestPinned(int activity) => PinnedStart[activity] + MostCleanOut(activity) + this[activity].SetUp;
+
     private IEnumerable<Arc> Arcs(Problem problem)
     {
         for (var w = 0; w < problem.Waits.Length; w++)
