@@ -18,6 +18,11 @@ internal static class ComparisonFacts
             : ($"All ready by {Moment(both, now)} instead of {Moment(both, was)}: {Later(now - was)}.", now > was ? Tone.Warning : Tone.Good);
     }
 
+    /// <summary>What the second plan takes as done, in one line; null if nothing.</summary>
+    public static string? Done(PlanComparison both) => both.Done is { } done
+        ? $"Done until {Moment(both, done.Until)}: {Amounts.Counted(done.Tasks.Count, "task")}. Compared is what was left then."
+        : null;
+
     /// <summary>How many tasks are where they were, moved, new or gone.</summary>
     public static string Counts(PlanComparison both)
     {

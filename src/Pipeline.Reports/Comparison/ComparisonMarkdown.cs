@@ -13,6 +13,8 @@ public static class ComparisonMarkdown
         page.Heading(1, $"{MarkdownText.Escaped(both.Batch)}: two plans compared");
         page.Block(ComparisonFacts.Ready(both).Words);
         page.Block(ComparisonFacts.Counts(both));
+        if (ComparisonFacts.Done(both) is { } done)
+            page.Block(MarkdownText.Escaped(done));
         if (both.IsSame)
             return page.ToString();
         SetMoves(page, both, "To another sitting", both.Moves.Where(move => move.IsToAnotherSitting));

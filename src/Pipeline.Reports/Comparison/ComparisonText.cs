@@ -22,6 +22,8 @@ public static class ComparisonText
         var (ready, tone) = ComparisonFacts.Ready(both);
         page.Hung("", ready, tone);
         page.Hung("", ComparisonFacts.Counts(both));
+        if (ComparisonFacts.Done(both) is { } done)
+            page.Hung("", done);
         if (both.IsSame)
             return page;
         SetMoves(page, both, "To another sitting", both.Moves.Where(move => move.IsToAnotherSitting));

@@ -47,7 +47,7 @@ internal static class KeptStarts
         foreach (var run in keep.Earlier.Runs.OrderBy(run => run.Start))
         {
             var (a, first) = (run.Activity, run.FirstUnit);
-            var units = net.Whole[a] ? net.Units[a] : Math.Min(run.Units, net.Units[a] - first);
+            var units = net.Whole[a] ? net.Units[a] - first : Math.Min(run.Units, net.Units[a] - first);
             if (first != Placing.NextUnit(table, a) || units < 1 || !Placing.IsReady(table, a, first, units))
                 continue;
             var spot = fitting.Earliest(a, first, units, Placing.WorkFrom(table, a, first, units), Math.Max(net[a].NotBefore, run.Start), hands: run.Worker);

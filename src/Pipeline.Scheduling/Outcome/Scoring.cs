@@ -6,6 +6,7 @@ internal sealed class Scoring(Problem problem, Keep? keep)
     private readonly KeptRuns? kept = keep is null ? null : new KeptRuns(keep);
 
     private readonly FinishGrain grain = new(problem);
+    private readonly int[] done = [.. problem.Activities.Select(activity => activity.Past.Sum(run => run.Units))];
 
     public Score Of(Schedule schedule)
     {
@@ -20,7 +21,8 @@ internal sealed class Scoring(Problem problem, Keep? keep)
             var last = run.WorkStart + (activity.Together ? 0 : (run.Units - 1) * activity.PerUnit);
             finish[run.Activity] = Math.Max(finish[run.Activity], last + activity.PerUnit + activity.Unattended);
             changes += run.CleanOut + run.SetUp + run.PutAway;
-            moved += kept?.Moved(run.Activity, run.FirstUnit, run.Units, run.Worker, run.Start) ?? 0;
+            // what has been done has not been moved
+            moved += run.FirstUnit < done[run.Activity] ? 0 : kept?.Moved(run.Activity, run.FirstUnit, run.Units, run.Worker, run.Start) ?? 0;
             for (var k = 0; k < run.Units; k++)
                 starts[(run.Activity, run.FirstUnit + k)] = run.WorkStart + (activity.Together ? 0 : k * activity.PerUnit);
         }
