@@ -95,6 +95,12 @@ public sealed record TaskMove(WrittenTask Before, WrittenTask After)
     /// A sitting that opens or closes at another time is still the same as long as some of it is.
     /// </summary>
     public bool IsToAnotherSitting => Before.SittingEnd <= After.Sitting || After.SittingEnd <= Before.Sitting;
+
+    /// <summary>True if it only begins up to ten minutes sooner or later in the same sitting.</summary>
+    public bool IsSlide => !IsToAnotherSitting && Before.FirstUnit == After.FirstUnit && Before.Units == After.Units && Before.Painter == After.Painter
+        && Math.Abs((After.Start - Before.Start).TotalMinutes) <= FewMinutes;
+
+    private const int FewMinutes = 10;
 }
 
 /// <summary>A model's finish; before or after is null where a plan does not have the model.</summary>

@@ -29,9 +29,11 @@ internal static class ComparisonFacts
         if (both.IsSame)
             return $"Nothing is different: {Amounts.Counted(both.Unmoved, "task")}, all where they were.";
         var elsewhere = both.Moves.Count(move => move.IsToAnotherSitting);
+        var slides = both.Moves.Count(move => move.IsSlide);
         var parts = new List<string> { $"{Amounts.Counted(both.Unmoved, "task")} {(both.Unmoved == 1 ? "is where it was" : "are where they were")}" };
         Add(elsewhere, "in another sitting");
-        Add(both.Moves.Count - elsewhere, "otherwise in the same one");
+        Add(both.Moves.Count - elsewhere - slides, "otherwise in the same one");
+        Add(slides, "a few minutes off");
         Add(both.Added.Count, "new");
         Add(both.Gone.Count, "gone");
         return string.Join(", ", parts) + ".";

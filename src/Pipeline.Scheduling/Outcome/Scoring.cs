@@ -61,7 +61,7 @@ internal sealed class Scoring(Problem problem, Keep? keep)
 
     private bool FollowsFinish => problem.Aims.IndexOf(Aim.FewChanges) is var place and > 0 && problem.Aims[place - 1] == Aim.FinishSoon;
 
-    // What is kept in place weighs like an earlier finish, whichever aim comes first.
+    // What is kept in place weighs like an earlier finish, whichever aim comes first; but not for any amount of work more.
     private double Value(Aim aim, Score score)
     {
         var value = aim switch
@@ -72,7 +72,7 @@ internal sealed class Scoring(Problem problem, Keep? keep)
             Aim.ShortHolds => score.Holds,
             _ => score.Unevenness,
         };
-        return keep is not null && aim == problem.Aims[0] ? value + (score.Moved * keep.TicksPerMovedRun) : value;
+        return keep is not null && aim == problem.Aims[0] ? value + (FollowsFinish ? score.Changes : 0) + (score.Moved * keep.TicksPerMovedRun) : value;
     }
 
     private double Holds(Dictionary<(int, int), long> starts)
