@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Pipeline.Scheduling;
 
 /// <summary>
@@ -35,17 +37,8 @@ internal sealed class HandTime
 
     private static Day? At(List<Day> days, long time)
     {
-        var (low, high) = (0, days.Count);
-        while (low < high)
-        {
-            var middle = (low + high) / 2;
-            if (days[middle].Start <= time)
-                low = middle + 1;
-            else
-                high = middle;
-        }
-
-        return low == 0 ? null : days[low - 1];
+        var later = Sorted.FirstLater(CollectionsMarshal.AsSpan(days), time, static day => day.Start);
+        return later == 0 ? null : days[later - 1];
     }
 
     private sealed class Day(long reading, long most, Interval[] open)

@@ -44,7 +44,7 @@ internal sealed class Hours
         foreach (var worker in net.Workers[activity])
         {
             var open = net.Open[worker];
-            for (var i = FirstEndingAfter(open, from + rest - 1); i < open.Length && open[i].Start < best; i++)
+            for (var i = Sorted.FirstLater(open, from + rest - 1, EndOf); i < open.Length && open[i].Start < best; i++)
             {
                 var start = Math.Max(from, open[i].Start + lead);
                 if (start + rest > open[i].End)
@@ -67,7 +67,7 @@ internal sealed class Hours
         foreach (var worker in net.Workers[activity])
         {
             var open = net.Open[worker];
-            for (var i = Math.Min(open.Length - 1, FirstEndingAfter(open, until)); i >= 0 && open[i].End - rest > best; i--)
+            for (var i = Math.Min(open.Length - 1, Sorted.FirstLater(open, until, EndOf)); i >= 0 && open[i].End - rest > best; i--)
             {
                 var start = Math.Min(until, open[i].End - rest);
                 if (start - lead < open[i].Start)
@@ -95,21 +95,7 @@ internal sealed class Hours
         return (leastCleanOut[activity] + net[activity].SetUp + before, net.Work(activity, units) - before + net[activity].PutAway);
     }
 
-    private static int FirstEndingAfter(Interval[] open, long time)
-    {
-        var low = 0;
-        var high = open.Length;
-        while (low < high)
-        {
-            var middle = (low + high) / 2;
-            if (open[middle].End <= time)
-                low = middle + 1;
-            else
-                high = middle;
-        }
-
-        return low;
-    }
+    private static long EndOf(Interval open) => open.End;
 
     private long CleanOutAtLeast(int activity)
     {

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Pipeline.Scheduling;
 
 /// <summary>Finds the earliest room for a run in a timetable.</summary>
@@ -34,7 +36,7 @@ internal sealed class Fitting(Timetable table)
             var sittings = table.Sittings[worker];
             var least = Least(activity, units);
             var from = net.Work(activity, units) > 0 ? Math.Max(startFrom, workFrom) : startFrom;
-            for (var d = table.NextWithRoom(worker, FirstSitting(sittings, from), least); d < sittings.Length; d = table.NextWithRoom(worker, d + 1, least))
+            for (var d = table.NextWithRoom(worker, Sorted.FirstLater(sittings, from, static sitting => sitting.End), least); d < sittings.Length; d = table.NextWithRoom(worker, d + 1, least))
             {
                 if (sittings[d].Start >= Math.Min(until, best.WorkStart))
                     break;
@@ -127,7 +129,7 @@ internal sealed class Fitting(Timetable table)
         var tool = net.Tool[activity];
         var uses = table.Uses[tool][number];
         var start = from;
-        var position = After(uses, start);
+        var position = Sorted.FirstLater(CollectionsMarshal.AsSpan(uses), start, static use => use.Start);
         while (start + least <= to && start < sitting.End)
         {
             while (position < uses.Count && uses[position].Start <= start)
@@ -228,36 +230,4 @@ internal sealed class Fitting(Timetable table)
 
     private static bool TailFits(Sitting sitting, long end, long ticks, long tail) =>
         Math.Max(sitting.LastEnd, end) + sitting.Tail + tail <= sitting.End && ticks + tail <= sitting.Workday.Free;
-
-    private static int After(List<Placed> uses, long start)
-    {
-        var low = 0;
-        var high = uses.Count;
-        while (low < high)
-        {
-            var middle = (low + high) / 2;
-            if (uses[middle].Start <= start)
-                low = middle + 1;
-            else
-                high = middle;
-        }
-
-        return low;
-    }
-
-    private static int FirstSitting(Sitting[] sittings, long from)
-    {
-        var low = 0;
-        var high = sittings.Length;
-        while (low < high)
-        {
-            var middle = (low + high) / 2;
-            if (sittings[middle].End <= from)
-                low = middle + 1;
-            else
-                high = middle;
-        }
-
-        return low;
-    }
 }

@@ -44,7 +44,7 @@ internal sealed class Hands(Ground ground)
         var tool = net.Tool[a] < 0 ? -1 : ChooseTool(a, slot.ToolWish, Math.Max(free, workFrom - setUp));
         // days that end too soon need not be looked at one by one
         if (day < open.Length && open[day].End < Math.Max(free, workFrom))
-            day = FirstEnding(open, day, Math.Max(free, workFrom));
+            day = Sorted.FirstLater(open, Math.Max(free, workFrom) - 1, static each => each.End, day);
         for (; day < open.Length; day++)
         {
             var tail = day == Now[w + 1] ? Now[w + 2] : 0;
@@ -193,20 +193,5 @@ internal sealed class Hands(Ground ground)
         }
 
         return best;
-    }
-
-    private static int FirstEnding(Interval[] open, int low, long at)
-    {
-        var high = open.Length;
-        while (low < high)
-        {
-            var middle = (low + high) / 2;
-            if (open[middle].End < at)
-                low = middle + 1;
-            else
-                high = middle;
-        }
-
-        return low;
     }
 }
