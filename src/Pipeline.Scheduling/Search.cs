@@ -26,6 +26,9 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
     // A schedule that is less late is sooner found than a proof.
     private const int MostPiecesLessLate = 100;
 
+    // Where there is a choice of hands or tools, or a cap on a day, it soon takes as long as a proof.
+    private const int MostPiecesLessLateShared = 50;
+
     private readonly Scoring scoring = new(problem, keep);
     private Schedule? best;
     private Timetable? bestTable;
@@ -141,7 +144,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         if (bestScore.Lateness <= 0 || bestScore.HardLateness > 0 || cancel.IsCancellationRequested || !ExactBatch.Covers(net))
             return;
         var parts = LotParts.Anywhere(net);
-        if (parts.Count > MostPiecesLessLate)
+        if (parts.Count > (ExactBatch.IsShared(net) ? MostPiecesLessLateShared : MostPiecesLessLate))
             parts = LotParts.AsIn(net, best!);
         if (parts.Count > MostPiecesAsParted)
             return;

@@ -11,30 +11,24 @@ internal sealed record ExactBatchAnswer(Schedule? Schedule, long Bound);
 internal static class ExactBatch
 {
     /// <summary>
-    /// Whether the model says all that the problem says. Not in it: work that several workers could do, several tools alike,
-    /// a cap on attended ticks below what a day is open, tools that take no time, tools or past work in other hands
-    /// than the tool's only user, and places that past work alone may have filled beyond their room.
+    /// Whether the model says all that the problem says. Not in it: tools that take no time, past work with a tool that
+    /// goes on when other work may begin, and places that past work alone may have filled beyond their room.
     /// </summary>
     public static bool Covers(Net net)
     {
         var earliest = Enumerable.Range(0, net.Count).Where(a => net.Done[a] < net.Units[a]).Select(a => net[a].NotBefore).DefaultIfEmpty(0).Min();
         for (var a = 0; a < net.Count; a++)
         {
-            if (net.Attended[a] && net.Workers[a].Length != 1)
-                return false;
-            if (net.Tool[a] >= 0 && (net.Problem.Tools[net.Tool[a]].Count > 1 || net[a].SetUp + net[a].PerUnit + net[a].PutAway == 0))
-                return false;
-            if (net.Tool[a] >= 0 && net[a].Past.Any(r => r.End > earliest || r.Worker != net.Workers[a][0]))
+            if (net.Tool[a] >= 0 && (net[a].SetUp + net[a].PerUnit + net[a].PutAway == 0 || net[a].Past.Any(r => r.End > earliest)))
                 return false;
         }
 
-        if (net.HasStays && Enumerable.Range(0, net.Problem.Places.Length).Any(p => PlaceStays.Past(net, p) > net.Problem.Places[p].Capacity))
-            return false;
-
-        var hands = Enumerable.Range(0, net.Count).Where(a => net.Tool[a] >= 0).GroupBy(a => net.Tool[a], a => net.Workers[a][0]);
-        return hands.All(h => h.Distinct().Count() == 1)
-            && net.Problem.Workers.All(w => w.MostPerDay is not { } most || w.Open.Days.All(day => day.Sum(open => open.Length) <= most));
+        return !net.HasStays || Enumerable.Range(0, net.Problem.Places.Length).All(p => PlaceStays.Past(net, p) <= net.Problem.Places[p].Capacity);
     }
+
+    /// <summary>Whether there is a choice of hands or of tools alike, or a cap on a day: more to search through than the same pieces have elsewhere.</summary>
+    public static bool IsShared(Net net) => Enumerable.Range(0, net.Count).Any(a => net.Workers[a].Length > 1 || (net.Tool[a] >= 0 && net.Problem.Tools[net.Tool[a]].Count > 1))
+        || net.Problem.Workers.Any(w => w.MostPerDay is { } most && w.Open.Days.Any(day => day.Sum(open => open.Length) > most));
 
     /// <summary>
     /// Looks for a schedule that finishes sooner than the one known, or for the proof that there is none.

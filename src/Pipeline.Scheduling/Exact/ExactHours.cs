@@ -6,29 +6,31 @@ namespace Pipeline.Scheduling;
 /// What the exact model says twice, so that it sees sooner how full an open interval is: all the work in it, each lot's
 /// set-up once, each load's way into the tool, and one close-down fit its length, and the finish lies behind them.
 /// </summary>
-internal static class ExactHours
+internal sealed class ExactHours(CpModel model, Net net, ExactTools tools, Opening[][] openings, IntVar finish, (long Lower, long Upper) bounds)
 {
-    public static void Add(CpModel model, Net net, List<Piece>[] lots, List<ExactCloseDown> closeDowns, IntVar finish, (long Lower, long Upper) bounds)
+    public void Add(List<Piece>[] lots)
     {
         for (var w = 0; w < net.Open.Length; w++)
         {
-            var mine = lots.Where(l => l.Count > 0 && net.Attended[l[0].Activity] && net.Workers[l[0].Activity][0] == w).ToList();
-            foreach (var d in mine.SelectMany(l => l).SelectMany(p => p.Sittings).Distinct().Order())
-                Add(model, net, mine, w, d, finish, bounds.Lower);
-            AddTotal(model, net, [.. mine.SelectMany(l => l)], closeDowns.FindAll(c => net.Workers[c.After.Activity][0] == w), w, finish, bounds);
+            var mine = lots.Select(l => l.FindAll(p => p.CouldBeDoneBy(w))).Where(l => l.Count > 0).ToList();
+            if (mine.Count == 0)
+                continue;
+            foreach (var opening in mine.SelectMany(l => l).SelectMany(p => p.Openings).Where(o => o.Worker == w).Distinct().OrderBy(o => o.Sitting))
+                Add(mine, opening);
+            AddTotal([.. mine.SelectMany(l => l)], w);
         }
     }
 
-    private static void Add(CpModel model, Net net, List<List<Piece>> lots, int w, int d, IntVar finish, long lowerBound)
+    private void Add(List<List<Piece>> lots, Opening opening)
     {
-        var open = net.Open[w][d];
-        var used = model.NewBoolVar($"used{w}_{d}");
+        var name = $"{opening.Worker}_{opening.Sitting}";
+        var used = model.NewBoolVar($"used{name}");
         var content = new List<LinearExpr>();
         var tail = new List<LinearExpr>();
         var loads = new Dictionary<(int Tool, int Load), BoolVar>();
         foreach (var lot in lots)
         {
-            var here = lot.Select(p => (Piece: p, In: p.Within(d))).Where(p => p.In is not null).ToList();
+            var here = lot.Select(p => (Piece: p, In: p.Within(opening))).Where(p => p.In is not null).ToList();
             if (here.Count == 0)
                 continue;
             var a = lot[0].Activity;
@@ -37,39 +39,69 @@ internal static class ExactHours
                 model.AddImplication(within!, used);
             var once = net[a].SetUp + net[a].PutAway;
             if (once > 0)
-                content.Add(Any(model, here.Select(p => p.In!)) * once);
+                content.Add(Any(here.Select(p => p.In!)) * once);
             if (net.Tool[a] < 0)
                 continue;
             if (!loads.TryGetValue((net.Tool[a], net.Load[a]), out var load))
-                loads[(net.Tool[a], net.Load[a])] = load = model.NewBoolVar($"load{w}_{d}");
+                loads[(net.Tool[a], net.Load[a])] = load = model.NewBoolVar($"load{name}");
             foreach (var (_, within) in here)
                 model.AddImplication(within!, load);
         }
 
-        foreach (var tool in loads.GroupBy(l => l.Key.Tool))
-            AddTool(model, net, tool.Key, tool.ToDictionary(l => l.Key.Load, l => l.Value), content, tail);
-        model.Add(LinearExpr.Sum(content.Concat(tail)) <= open.Length);
+        foreach (var tool in loads.GroupBy(l => l.Key.Tool).Where(t => HasAlone(t.Key, opening)))
+            AddTool(tool.Key, tool.ToDictionary(l => l.Key.Load, l => l.Value), content, tail);
+        model.Add(LinearExpr.Sum(content.Concat(tail)) <= opening.Open.Length);
         // what is put away last may come after the finish
-        var from = open.Start - lots.Max(l => net[l[0].Activity].PutAway);
-        if (from > lowerBound)
-            model.Add(finish >= lowerBound + (used * (from - lowerBound)) + LinearExpr.Sum(content));
+        var from = opening.Open.Start - lots.Max(l => net[l[0].Activity].PutAway);
+        if (from > bounds.Lower)
+            model.Add(finish >= bounds.Lower + (used * (from - bounds.Lower)) + LinearExpr.Sum(content));
         else
             model.Add(finish >= from + LinearExpr.Sum(content));
     }
 
-    // Everything, with the clean-outs as they really come, fits the open hours up to the finish.
-    private static void AddTotal(CpModel model, Net net, Piece[] pieces, List<ExactCloseDown> closeDowns, int w, IntVar finish, (long Lower, long Upper) bounds)
+    // Nobody else could have had the tool at hand meanwhile: it was clean at the beginning, and is closed down by this worker.
+    private bool HasAlone(int tool, Opening opening) => !Enumerable.Range(0, net.Count).Where(a => net.Tool[a] == tool && net.Done[a] < net.Units[a])
+        .SelectMany(a => net.Workers[a]).Distinct().Where(w => w != opening.Worker).SelectMany(w => openings[w]).Any(o => o.Overlaps(opening));
+
+    private void AddTool(int t, Dictionary<int, BoolVar> loads, List<LinearExpr> content, List<LinearExpr> tail)
     {
-        if (pieces.Length == 0)
-            return;
+        var tool = net.Problem.Tools[t];
+        var hasPast = Enumerable.Range(0, net.Count).Any(a => net.Tool[a] == t && net.Done[a] > 0);
+        var others = Enumerable.Range(0, net.Count).Where(a => net.Tool[a] == t).Select(a => net.Load[a]).Distinct().ToArray();
+        foreach (var (load, isIn) in loads)
+        {
+            var way = others.Where(l => l != load).Select(l => tool.CleanOut[l][load]).Append(tool.Fill[load]).Min();
+            if (way > 0 && !hasPast)
+                content.Add(isIn * way);
+        }
+
+        var close = loads.Keys.Min(l => tool.CloseDown[l]);
+        if (close > 0)
+            tail.Add(Any(loads.Values) * close);
+    }
+
+    // Everything that one worker does, with the clean-outs as they really come, fits the open hours up to the finish.
+    private void AddTotal(Piece[] pieces, int w)
+    {
         var open = net.Open[w];
+        var closeDowns = tools.CloseDowns.SelectMany(c => c.Hands.Where(h => h.Worker == w).Select(h => (Tool: net.Tool[c.After.Activity], h.Does, c.Ticks))).ToList();
         // what is put away or closed down last may come after the finish
-        var after = pieces.Max(p => net[p.Activity].PutAway) + closeDowns.GroupBy(c => net.Tool[c.After.Activity]).Sum(g => g.Max(c => c.Ticks));
-        var content = pieces.Select(p => p.HandsUntil - p.HandsFrom).Concat(closeDowns.Select(c => c.IsNeeded * c.Ticks));
+        var after = pieces.Max(p => net[p.Activity].PutAway) + closeDowns.GroupBy(c => c.Tool).Sum(g => net.Problem.Tools[g.Key].Count * g.Max(c => c.Ticks));
+        var content = pieces.Select(p => Content(p, w)).Concat(closeDowns.Select(c => c.Does * c.Ticks));
         var total = LinearExpr.Sum(content) - after;
         var lasts = new List<BoolVar>();
+        var first = pieces.Min(p => p.Openings.Where(o => o.Worker == w).Min(o => o.Sitting));
+        if (Array.TrueForAll(pieces, p => p.Hands.Length > 1) && bounds.Lower <= open[first].Start)
+        {
+            // all may be done by others before
+            var isBefore = model.NewBoolVar($"last{w}");
+            lasts.Add(isBefore);
+            model.Add(finish <= open[first].Start).OnlyEnforceIf(isBefore);
+            model.Add(total <= 0).OnlyEnforceIf(isBefore);
+        }
+
         long before = 0;
-        for (var d = pieces.Min(p => p.Sittings[0]); d < open.Length && open[d].Start <= bounds.Upper; before += open[d++].Length)
+        for (var d = first; d < open.Length && open[d].Start <= bounds.Upper; before += open[d++].Length)
         {
             var next = d + 1 < open.Length ? open[d + 1].Start : bounds.Upper;
             if (next < bounds.Lower)
@@ -85,24 +117,18 @@ internal static class ExactHours
         model.AddExactlyOne(lasts);
     }
 
-    private static void AddTool(CpModel model, Net net, int t, Dictionary<int, BoolVar> loads, List<LinearExpr> content, List<LinearExpr> tail)
+    // At least, if others could do it too.
+    private LinearExpr Content(Piece piece, int w)
     {
-        var tool = net.Problem.Tools[t];
-        var hasPast = Enumerable.Range(0, net.Count).Any(a => net.Tool[a] == t && net.Done[a] > 0);
-        var others = Enumerable.Range(0, net.Count).Where(a => net.Tool[a] == t).Select(a => net.Load[a]).Distinct().ToArray();
-        foreach (var (load, isIn) in loads)
-        {
-            var way = others.Where(l => l != load).Select(l => tool.CleanOut[l][load]).Append(tool.Fill[load]).Min();
-            if (way > 0 && !hasPast)
-                content.Add(isIn * way);
-        }
-
-        var close = loads.Keys.Min(l => tool.CloseDown[l]);
-        if (close > 0)
-            tail.Add(Any(model, loads.Values) * close);
+        var (_, does) = Array.Find(piece.Hands, h => h.Worker == w);
+        if (does is null)
+            return piece.HandsUntil - piece.HandsFrom;
+        var a = piece.Activity;
+        var least = (piece.Begins is null ? net[a].SetUp : 0) + tools.LeastCleanOut(a) + net.Work(a, piece.Units) + (piece.Ends is null ? net[a].PutAway : 0);
+        return does * least;
     }
 
-    private static BoolVar Any(CpModel model, IEnumerable<BoolVar> of)
+    private BoolVar Any(IEnumerable<BoolVar> of)
     {
         var any = model.NewBoolVar("any");
         foreach (var one in of)

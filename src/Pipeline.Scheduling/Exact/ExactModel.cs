@@ -21,6 +21,7 @@ internal sealed class ExactModel
     private readonly long[] latest;
     private readonly ExactTools tools;
     private readonly List<Piece>[] lots;
+    private readonly Opening[][] openings;
 
     /// <param name="net">A problem that the model covers.</param>
     /// <param name="parts">Where lots may be parted.</param>
@@ -36,6 +37,7 @@ internal sealed class ExactModel
         lots = [.. Enumerable.Range(0, net.Count).Select(a => Pieces(a, parts.Firsts[a]).ToList())];
         Finish = Model.NewIntVar(Math.Min(lowerBound, upperBound), upperBound, "finish");
         tools = new ExactTools(Model, net);
+        openings = Opening.Of(net);
         IsPossible = lowerBound <= upperBound;
         foreach (var piece in All)
             IsPossible &= AddStart(piece);
@@ -44,11 +46,11 @@ internal sealed class ExactModel
         tools.Add(All);
         foreach (var lot in lots)
             AddLot(lot);
-        tools.TieCloseDowns();
-        AddHands();
+        tools.Tie();
+        ExactHands.Add(Model, net, All, tools, latest);
         AddWaits();
         ExactPlaces.Add(Model, net, At, (earliest, latest));
-        ExactHours.Add(Model, net, lots, tools.CloseDowns, Finish, (Math.Min(lowerBound, upperBound), upperBound));
+        new ExactHours(Model, net, tools, openings, Finish, (Math.Min(lowerBound, upperBound), upperBound)).Add(lots);
     }
 
     public CpModel Model { get; } = new();
@@ -90,6 +92,8 @@ internal sealed class ExactModel
         foreach (var (piece, run) in Runs(schedule))
         {
             Model.AddHint(piece.Start, OwnStart(piece, run));
+            for (var i = 0; i < piece.In.Length; i++)
+                Model.AddHint(piece.In[i], IsIn(run, piece.Openings[i]));
             if (piece.Begins is { } begins)
                 Model.AddHint(begins, run.FirstUnit == piece.First);
         }
@@ -101,12 +105,17 @@ internal sealed class ExactModel
         foreach (var (piece, run) in Runs(schedule))
         {
             Model.Add(piece.Start == OwnStart(piece, run));
+            for (var i = 0; i < piece.In.Length; i++)
+                Model.Add(piece.In[i] == (IsIn(run, piece.Openings[i]) ? 1 : 0));
+            Model.Add(piece.CleanOut == (run.FirstUnit == piece.First ? run.CleanOut : 0));
             if (piece.Begins is { } begins)
                 Model.Add(begins == (run.FirstUnit == piece.First ? 1 : 0));
         }
     }
 
-    public Schedule Read(CpSolver solver) => ExactSchedule.Of(net, lots, tools.CloseDowns, solver);
+    public Schedule Read(CpSolver solver) => ExactSchedule.Of(net, lots, tools, solver);
+
+    private static bool IsIn(Run run, Opening opening) => opening.Worker == run.Worker && opening.Open.Start <= run.Start && run.Start < opening.Open.End;
 
     private long OwnStart(Piece piece, Run run) => run.WorkStart + ((piece.First - run.FirstUnit) * net.Step[piece.Activity]);
 
@@ -154,19 +163,33 @@ internal sealed class ExactModel
 
         var lead = (piece.Begins is null ? net[a].SetUp : 0) + tools.LeastCleanOut(a);
         var rest = net.Work(a, piece.Units) + (piece.First + piece.Units == net.Units[a] ? net[a].PutAway : 0);
-        var open = net.Open[net.Workers[a][0]];
-        var rooms = Enumerable.Range(0, open.Length)
-            .Select(d => (Sitting: d, From: Math.Max(from, open[d].Start + lead), To: Math.Min(to, open[d].End - rest)))
-            .Where(r => r.From <= r.To).ToArray();
+        var rooms = net.Workers[a].SelectMany(w => openings[w])
+            .Select(o => (Opening: o, From: Math.Max(from, o.Open.Start + lead), To: Math.Min(to, o.Open.End - rest)))
+            .Where(r => r.From <= r.To).OrderBy(r => r.Opening.Rank).ToArray();
         if (rooms.Length == 0)
             return false;
         piece.Start = Model.NewIntVarFromDomain(Domain.FromIntervals([.. rooms.Select(r => new[] { r.From, r.To })]), $"s{a}_{piece.First}");
-        piece.Sittings = [.. rooms.Select(r => r.Sitting)];
-        piece.In = [.. rooms.Select(r => Model.NewBoolVar($"in{a}_{piece.First}_{r.Sitting}"))];
+        piece.Openings = [.. rooms.Select(r => r.Opening)];
+        piece.In = [.. rooms.Select(r => Model.NewBoolVar($"in{a}_{piece.First}_{r.Opening.Worker}_{r.Opening.Sitting}"))];
         Model.AddExactlyOne(piece.In);
         Model.Add(piece.Start >= LinearExpr.WeightedSum(piece.In, rooms.Select(r => r.From)));
         Model.Add(piece.Start <= LinearExpr.WeightedSum(piece.In, rooms.Select(r => r.To)));
+        AddWorkers(piece);
         return true;
+    }
+
+    private void AddWorkers(Piece piece)
+    {
+        var workers = piece.Openings.Select(o => o.Worker).Distinct().Order().ToArray();
+        if (workers.Length == 1)
+        {
+            piece.Hands = [(workers[0], null)];
+            return;
+        }
+
+        piece.Hands = [.. workers.Select(w => (w, (BoolVar?)Model.NewBoolVar($"by{piece.Activity}_{piece.First}_{w}")))];
+        foreach (var (w, does) in piece.Hands)
+            Model.Add(LinearExpr.Sum(piece.Where(o => o.Worker == w)) == does);
     }
 
     private void AddLot(List<Piece> lot)
@@ -198,24 +221,24 @@ internal sealed class ExactModel
         piece.HandsUntil = piece.Start + net.Work(a, piece.Units) + putAway;
         if (isFree)
             return;
-        var open = net.Open[net.Workers[a][0]];
-        Model.Add(piece.HandsFrom >= LinearExpr.WeightedSum(piece.In, piece.Sittings.Select(d => open[d].Start)));
-        Model.Add(piece.HandsUntil <= LinearExpr.WeightedSum(piece.In, piece.Sittings.Select(d => open[d].End)));
+        Model.Add(piece.HandsFrom >= piece.Opens);
+        Model.Add(piece.HandsUntil <= piece.Closes);
     }
 
     private void AddOrder(Piece before, Piece piece)
     {
         var a = piece.Activity;
         var work = net.Step[a] * before.Units;
-        if (net.Attended[a])
+        // one worker can set up what the other is still at
+        if (piece.IsInSameHands(before))
             Model.Add(piece.HandsFrom >= before.HandsUntil);
         Model.Add(piece.Start >= before.Start + work);
         if (piece.Begins is not { } begins)
             return;
         Model.Add(piece.Start == before.Start + work).OnlyEnforceIf(begins.Not());
-        foreach (var d in before.Sittings.Union(piece.Sittings))
+        foreach (var opening in before.Openings.Union(piece.Openings))
         {
-            var (one, other) = (before.Within(d), piece.Within(d));
+            var (one, other) = (before.Within(opening), piece.Within(opening));
             List<ILiteral> forth = [begins];
             if (one is not null)
                 forth.Add(one.Not());
@@ -226,45 +249,6 @@ internal sealed class ExactModel
             if (other is not null && one is null)
                 Model.AddBoolOr([begins, other.Not()]);
         }
-    }
-
-    // One thing at a time, what has happened included.
-    private void AddHands()
-    {
-        for (var w = 0; w < net.Problem.Workers.Length; w++)
-        {
-            var mine = All.Where(p => net.Attended[p.Activity] && net.Workers[p.Activity][0] == w).ToList();
-            if (mine.Count == 0)
-                continue;
-            var blocks = mine.ConvertAll(Block);
-            blocks.AddRange(tools.CloseDowns.Where(c => net.Workers[c.After.Activity][0] == w).Select(c => c.Interval));
-            var past = Enumerable.Range(0, net.Count).SelectMany(a => net[a].Past).Where(r => r.Worker == w && r.End > r.Start);
-            var pasts = past.Select(r => (r.Start, r.End)).OrderBy(r => r.Start).ToList();
-            for (var i = 0; i < pasts.Count; i++)
-            {
-                // facts may overlap each other
-                var from = i == 0 ? pasts[i].Start : Math.Max(pasts[i].Start, pasts.Take(i).Max(p => p.End));
-                if (from < pasts[i].End)
-                    blocks.Add(Model.NewFixedSizeIntervalVar(from, pasts[i].End - from, $"past{w}_{i}"));
-            }
-
-            Model.AddNoOverlap(blocks);
-        }
-    }
-
-    private IntervalVar Block(Piece piece)
-    {
-        var a = piece.Activity;
-        var name = $"hands{a}_{piece.First}";
-        if (net.Tool[a] < 0 && piece.Begins is null && piece.Ends is null)
-            return Model.NewFixedSizeIntervalVar(piece.Start - net[a].SetUp, net[a].SetUp + net.Work(a, piece.Units) + net[a].PutAway, name);
-        var from = Model.NewIntVar(net[a].NotBefore, latest[net.Offset[a] + piece.First], name);
-        var most = net[a].SetUp + tools.MostCleanOut(a) + net.Work(a, piece.Units) + net[a].PutAway;
-        var size = Model.NewIntVar(net.Work(a, piece.Units), most, name);
-        var until = Model.NewIntVar(net[a].NotBefore, latest[net.Offset[a] + piece.First] + most, name);
-        Model.Add(from == piece.HandsFrom);
-        Model.Add(until == piece.HandsUntil);
-        return Model.NewIntervalVar(from, size, until, name);
     }
 
     private void AddWaits()

@@ -5,8 +5,9 @@ namespace Pipeline.Scheduling;
 /// <summary>From the exact solver's values to a schedule.</summary>
 internal static class ExactSchedule
 {
-    public static Schedule Of(Net net, List<Piece>[] lots, List<ExactCloseDown> closeDowns, CpSolver solver)
+    public static Schedule Of(Net net, List<Piece>[] lots, ExactTools tools, CpSolver solver)
     {
+        var numbers = tools.Numbers(solver);
         var runs = Enumerable.Range(0, net.Count).SelectMany(a => net[a].Past).ToList();
         foreach (var lot in lots)
         {
@@ -15,7 +16,7 @@ internal static class ExactSchedule
             {
                 if (own.Count > 0 && BeginsRun(net, own[^1], piece, solver))
                 {
-                    runs.Add(Run(net, own, solver));
+                    runs.Add(Run(net, own, numbers, solver));
                     own.Clear();
                 }
 
@@ -23,13 +24,13 @@ internal static class ExactSchedule
             }
 
             if (own.Count > 0)
-                runs.Add(Run(net, own, solver));
+                runs.Add(Run(net, own, numbers, solver));
         }
 
         runs.Sort((x, y) => x.Start != y.Start ? x.Start.CompareTo(y.Start)
             : x.Activity != y.Activity ? x.Activity.CompareTo(y.Activity) : x.FirstUnit.CompareTo(y.FirstUnit));
-        var closes = closeDowns.Where(c => solver.BooleanValue(c.IsNeeded))
-            .Select(c => new CloseDown(net.Tool[c.After.Activity], 0, net.Load[c.After.Activity], net.Workers[c.After.Activity][0], solver.Value(c.Start), c.Ticks))
+        var closes = tools.CloseDowns.Where(c => solver.BooleanValue(c.IsNeeded))
+            .Select(c => new CloseDown(net.Tool[c.After.Activity], numbers[c.After], net.Load[c.After.Activity], c.After.Chosen(solver).Worker, solver.Value(c.Start), c.Ticks))
             .OrderBy(c => c.Start);
         return new Schedule([.. runs], [.. closes]);
     }
@@ -41,10 +42,10 @@ internal static class ExactSchedule
         // where a new run costs nothing, whether one begins was not asked
         var a = piece.Activity;
         return solver.Value(piece.Start) != solver.Value(before.Start) + (before.Units * net.Step[a])
-            || (net.Attended[a] && solver.Value(piece.Sitting) != solver.Value(before.Sitting));
+            || (net.Attended[a] && piece.Chosen(solver) != before.Chosen(solver));
     }
 
-    private static Run Run(Net net, List<Piece> pieces, CpSolver solver)
+    private static Run Run(Net net, List<Piece> pieces, Dictionary<Piece, int> numbers, CpSolver solver)
     {
         var a = pieces[0].Activity;
         var cleanOut = solver.Value(pieces[0].CleanOut);
@@ -53,8 +54,8 @@ internal static class ExactSchedule
             a,
             pieces[0].First,
             units,
-            net.Attended[a] ? net.Workers[a][0] : -1,
-            net.Tool[a] < 0 ? -1 : 0,
+            net.Attended[a] ? pieces[0].Chosen(solver).Worker : -1,
+            net.Tool[a] < 0 ? -1 : numbers[pieces[0]],
             solver.Value(pieces[0].Start) - net[a].SetUp - cleanOut,
             cleanOut,
             net[a].SetUp,

@@ -20,11 +20,14 @@ internal sealed class Piece(int activity, int first, int units)
     /// <summary>Whether a run ends with it; null if one always does, or if that costs nothing and is not asked.</summary>
     public BoolVar? Ends { get; set; }
 
-    /// <summary>Indexes of the open intervals in which it could lie, in order of time.</summary>
-    public int[] Sittings { get; set; } = [];
+    /// <summary>Where it could lie, in order of rank.</summary>
+    public Opening[] Openings { get; set; } = [];
 
     /// <summary>For each of them, whether it lies there.</summary>
     public BoolVar[] In { get; set; } = [];
+
+    /// <summary>Who could do it, and whether that worker does; null if nobody else could.</summary>
+    public (int Worker, BoolVar? Does)[] Hands { get; set; } = [];
 
     /// <summary>Ticks of clean-out before it; zero without a tool.</summary>
     public LinearExpr CleanOut { get; set; } = LinearExpr.Constant(0);
@@ -35,9 +38,26 @@ internal sealed class Piece(int activity, int first, int units)
     /// <summary>When the hands are free, with putting away if a run ends here.</summary>
     public LinearExpr HandsUntil { get; set; } = null!;
 
-    /// <summary>Index of the open interval in which it lies.</summary>
-    public LinearExpr Sitting => LinearExpr.WeightedSum(In, Sittings);
+    /// <summary>When the open interval in which it lies begins.</summary>
+    public LinearExpr Opens => LinearExpr.WeightedSum(In, Openings.Select(o => o.Open.Start));
+
+    /// <summary>When the open interval in which it lies ends.</summary>
+    public LinearExpr Closes => LinearExpr.WeightedSum(In, Openings.Select(o => o.Open.End));
+
+    /// <summary>The rank of the open interval in which it lies.</summary>
+    public LinearExpr Rank => LinearExpr.WeightedSum(In, Openings.Select(o => o.Rank));
 
     /// <summary>Whether it lies in an open interval; null if it cannot.</summary>
-    public BoolVar? Within(int sitting) => Array.BinarySearch(Sittings, sitting) is var i and >= 0 ? In[i] : null;
+    public BoolVar? Within(in Opening opening) => Array.IndexOf(Openings, opening) is var i and >= 0 ? In[i] : null;
+
+    /// <summary>Whether it lies in one of those open intervals that are so.</summary>
+    public IEnumerable<BoolVar> Where(Func<Opening, bool> isSo) => In.Where((_, i) => isSo(Openings[i]));
+
+    /// <summary>Whether nobody but one and the same worker could do either.</summary>
+    public bool IsInSameHands(Piece other) => Hands is [var mine] && other.Hands is [var others] && mine.Worker == others.Worker;
+
+    public bool CouldBeDoneBy(int worker) => Hands.Any(h => h.Worker == worker);
+
+    /// <summary>The open interval in which the solver has it.</summary>
+    public Opening Chosen(CpSolver solver) => Openings[Array.FindIndex(In, solver.BooleanValue)];
 }

@@ -10,6 +10,9 @@ internal sealed class Pressed
     private readonly long[] starts;
     private readonly Dictionary<int, long> free = [];
 
+    // since the last use of a tool: when it was over, and the open interval of whoever had it
+    private readonly Dictionary<(int Tool, int Number), (long End, long LeftAt)> used = [];
+
     private Pressed(Net net, Schedule schedule)
     {
         this.net = net;
@@ -42,6 +45,7 @@ internal sealed class Pressed
     {
         var a = run.Activity;
         var isPast = run.FirstUnit < net.Done[a];
+        var was = run.Start;
         if (!isPast && net.PinnedStart[a] is null && net.Stays[a].Length == 0)
         {
             // of what comes later it is known where it was, and that can only become earlier
@@ -49,12 +53,16 @@ internal sealed class Pressed
             var start = Math.Max(net[a].NotBefore, work - run.SetUp - run.CleanOut);
             if (run.Worker >= 0)
                 start = Math.Max(start, Math.Max(Opening(run.Worker, run.Start), free.GetValueOrDefault(run.Worker, long.MinValue)));
+            if (net.Tool[a] >= 0 && used.TryGetValue((net.Tool[a], run.ToolNumber), out var last))
+                start = Math.Max(start, was < last.LeftAt ? last.End : last.LeftAt);
             run = run with { Start = Math.Min(run.Start, start) };
             Note(run);
         }
 
         if (run.Worker >= 0)
             free[run.Worker] = Math.Max(free.GetValueOrDefault(run.Worker, long.MinValue), run.End);
+        if (net.Tool[a] >= 0)
+            used[(net.Tool[a], run.ToolNumber)] = (run.End, Math.Max(run.End, Closing(run.Worker, was)));
         return run;
     }
 
@@ -70,6 +78,9 @@ internal sealed class Pressed
         for (var k = 0; k < run.Units; k++)
             starts[net.Offset[run.Activity] + run.FirstUnit + k] = run.WorkStart + (k * net.Step[run.Activity]);
     }
+
+    // what has happened may have been outside all hours
+    private long Closing(int worker, long at) => worker < 0 ? at : net.Open[worker].Where(o => o.Start <= at && at < o.End).Select(o => o.End).DefaultIfEmpty(at).First();
 
     private long Opening(int worker, long at) => net.Open[worker].Last(o => o.Start <= at).Start;
 }

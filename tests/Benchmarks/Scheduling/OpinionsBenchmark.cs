@@ -14,7 +14,7 @@ internal static class OpinionsBenchmark
         var disagreed = 0;
         Parallel.For(0, count, new ParallelOptions { MaxDegreeOfParallelism = 2 }, seed =>
         {
-            foreach (var (kind, problem) in new[] { ("week", SecondOpinions.Week(seed)), ("lots", SecondOpinions.Lots(seed)), ("racks", SecondOpinions.Racks(seed)) })
+            foreach (var (kind, problem) in new[] { ("week", SecondOpinions.Week(seed)), ("lots", SecondOpinions.Lots(seed)), ("racks", SecondOpinions.Racks(seed)), ("shared", SecondOpinions.Shared(seed)) })
             {
                 if (SecondOpinions.Disagreement(problem, effort) is not { } what)
                     continue;
@@ -22,7 +22,7 @@ internal static class OpinionsBenchmark
                 Console.WriteLine($"{kind} {seed}: {what}");
             }
         });
-        Console.WriteLine($"{3 * count} problems, {disagreed} of another opinion");
+        Console.WriteLine($"{4 * count} problems, {disagreed} of another opinion");
         return disagreed > 0 ? 1 : 0;
     }
 }

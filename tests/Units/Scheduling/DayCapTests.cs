@@ -61,12 +61,6 @@ public class DayCapTests
         Obstacles(Problem(Days(80, Monday), [Task("trim", 95)])).Should().Equal(new Obstacle.FitsNoInterval(0, 95, 90), new Obstacle.FitsNoDay(0, 95, 80));
     }
 
-    [Theory]
-    [InlineData(150, true)]
-    [InlineData(149, false)]
-    public void The_exact_model_covers_a_cap_that_no_day_can_reach(long most, bool covers) =>
-        ExactBatch.Covers(new Net(Problem(Days(most, Monday, Thursday), [Task("trim", 20)]))).Should().Be(covers);
-
     [Fact]
     public void A_day_does_not_go_on_after_another_has_begun()
     {

@@ -85,6 +85,13 @@ public class OptimumTests
     }
 
     [Fact]
+    public void Another_solver_finds_no_better_plan_on_a_hundred_small_sets_of_lots_for_two_painters()
+    {
+        for (var seed = 0; seed < 100; seed++)
+            SecondOpinions.Disagreement(SecondOpinions.Shared(seed), Effort.Quick).Should().BeNull($"seed {seed}");
+    }
+
+    [Fact]
     public void Another_solver_finds_no_better_plan_on_forty_small_racks()
     {
         for (var seed = 0; seed < 40; seed++)

@@ -41,12 +41,14 @@ public class PressedTests
         Pressed.Of(new Net(problem), Loose).Runs.Select(run => run.Start).Should().Equal(0, 60, 70, 250);
     }
 
-    [Fact]
-    public void No_schedule_gets_worse_by_it()
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void No_schedule_gets_worse_by_it(bool isShared)
     {
         for (var seed = 0; seed < 60; seed++)
         {
-            var problem = ExactTests.OneBench(RandomProblems.Next(seed));
+            var problem = ExactTests.Bench(seed, isShared);
             var net = new Net(problem);
             if (!ExactBatch.Covers(net) || Solver.Solve(problem, Effort.Quick, seed) is not Outcome.Planned plan)
                 continue;

@@ -101,24 +101,42 @@ internal static class SecondOpinions
         return new Problem { Workers = [Painter(random)], Places = [new Place("rack", random.Next(1, 4))], Activities = [.. activities], Waits = [.. waits], Aims = [Aim.FinishSoon] };
     }
 
-    /// <summary>The earliest finish of a problem with one worker and no tools; null if there is no schedule.</summary>
+    /// <summary>The steps of a <see cref="Week"/>, or <see cref="Lots"/> of fewer, for two painters of different hours, who cannot do all the same.</summary>
+    public static Problem Shared(int seed)
+    {
+        var random = new Random(seed);
+        var problem = seed % 2 == 0 ? Week(seed) : Lots(seed);
+        var friend = new Worker("friend", new Calendar(Enumerable.Range(0, 14).Where(_ => random.Next(3) > 0)
+            .Select(d => new Interval((d * 100) + random.Next(0, 60), (d * 100) + random.Next(70, 99)))));
+        return problem with
+        {
+            Workers = [problem.Workers[0], friend],
+            Activities = [.. problem.Activities.Select(a => a with { Workers = random.Next(5) switch { 0 => [0], 1 => [1], _ => [] } })],
+        };
+    }
+
+    /// <summary>The earliest finish of a problem without tools; null if there is no schedule.</summary>
     public static long? Of(Problem problem)
     {
         var model = new CpModel();
-        var horizon = problem.Workers[0].Open.Open[^1].End;
+        var horizon = problem.Workers.Max(w => w.Open.Open[^1].End);
         var finish = model.NewIntVar(0, horizon + 1000, "finish");
         var starts = problem.Activities.Select((a, i) => Enumerable.Range(0, a.Units).Select(k => model.NewIntVar(0, horizon, $"s{i}_{k}")).ToArray()).ToArray();
-        var hands = new List<IntervalVar>();
-        var onDays = problem.Workers[0].Open.Day.Distinct().Select(_ => new List<LinearExpr>()).ToArray();
+        var hands = problem.Workers.Select(_ => new List<IntervalVar>()).ToArray();
+        var onDays = problem.Workers.Select(w => w.Open.Day.Distinct().Select(_ => new List<LinearExpr>()).ToArray()).ToArray();
         for (var a = 0; a < starts.Length; a++)
         {
             AddRuns(model, problem, a, starts[a], hands, onDays);
             model.Add(finish >= starts[a][^1] + problem.Activities[a].PerUnit + problem.Activities[a].Unattended);
         }
 
-        model.AddNoOverlap(hands);
-        foreach (var day in onDays.Where(_ => problem.Workers[0].MostPerDay is not null))
-            model.Add(LinearExpr.Sum(day) <= problem.Workers[0].MostPerDay!.Value);
+        for (var w = 0; w < hands.Length; w++)
+        {
+            model.AddNoOverlap(hands[w]);
+            foreach (var day in onDays[w].Where(_ => problem.Workers[w].MostPerDay is not null))
+                model.Add(LinearExpr.Sum(day) <= problem.Workers[w].MostPerDay!.Value);
+        }
+
         foreach (var wait in problem.Waits)
         {
             var (from, to) = (starts[wait.From], starts[wait.To]);
@@ -172,8 +190,8 @@ internal static class SecondOpinions
         }
     }
 
-    // Every run of neighbouring units, there or not.
-    private static void AddRuns(CpModel model, Problem problem, int a, IntVar[] starts, List<IntervalVar> hands, List<LinearExpr>[] onDays)
+    // Every run of neighbouring units by everybody who could do it, there or not.
+    private static void AddRuns(CpModel model, Problem problem, int a, IntVar[] starts, List<IntervalVar>[] hands, List<LinearExpr>[][] onDays)
     {
         var activity = problem.Activities[a];
         var holding = starts.Select(_ => new List<ILiteral>()).ToArray();
@@ -185,19 +203,17 @@ internal static class SecondOpinions
                     continue;
                 var work = activity.Together ? activity.PerUnit : units * activity.PerUnit;
                 var ticks = activity.SetUp + work + activity.PutAway;
-                var calendar = problem.Workers[0].Open;
-                var rooms = calendar.Open.Zip(calendar.Day).Where(o => o.First.Length >= ticks).Select(o => (Room: new[] { o.First.Start, o.First.End - ticks }, Day: o.Second)).ToArray();
-                if (rooms.Length == 0)
-                    continue;
-                var start = model.NewIntVarFromDomain(Domain.FromIntervals([.. rooms.Select(room => room.Room)]), $"r{a}_{first}_{units}");
-                var isThere = model.NewBoolVar($"is{a}_{first}_{units}");
-                hands.Add(model.NewOptionalFixedSizeIntervalVar(start, ticks, isThere, $"h{a}_{first}_{units}"));
-                if (problem.Workers[0].MostPerDay is not null)
-                    AddOnDays(model, start, isThere, ticks, [.. rooms.GroupBy(room => room.Day, room => room.Room)], onDays);
-                for (var k = 0; k < units; k++)
+                for (var w = 0; w < hands.Length; w++)
                 {
-                    model.Add(starts[first + k] == start + activity.SetUp + (activity.Together ? 0 : k * activity.PerUnit)).OnlyEnforceIf(isThere);
-                    holding[first + k].Add(isThere);
+                    if (!activity.Workers.IsEmpty && !activity.Workers.Contains(w))
+                        continue;
+                    if (AddRun(model, problem.Workers[w], ticks, hands[w], onDays[w]) is not { } run)
+                        continue;
+                    for (var k = 0; k < units; k++)
+                    {
+                        model.Add(starts[first + k] == run.Start + activity.SetUp + (activity.Together ? 0 : k * activity.PerUnit)).OnlyEnforceIf(run.IsThere);
+                        holding[first + k].Add(run.IsThere);
+                    }
                 }
             }
         }
@@ -206,6 +222,19 @@ internal static class SecondOpinions
             model.AddExactlyOne(runs);
         for (var k = 1; k < starts.Length; k++)
             model.Add(starts[k] >= starts[k - 1] + (activity.Together ? 0 : activity.PerUnit));
+    }
+
+    private static (IntVar Start, BoolVar IsThere)? AddRun(CpModel model, Worker worker, long ticks, List<IntervalVar> hands, List<LinearExpr>[] onDays)
+    {
+        var rooms = worker.Open.Open.Zip(worker.Open.Day).Where(o => o.First.Length >= ticks).Select(o => (Room: new[] { o.First.Start, o.First.End - ticks }, Day: o.Second)).ToArray();
+        if (rooms.Length == 0)
+            return null;
+        var start = model.NewIntVarFromDomain(Domain.FromIntervals([.. rooms.Select(room => room.Room)]), "run");
+        var isThere = model.NewBoolVar("is there");
+        hands.Add(model.NewOptionalFixedSizeIntervalVar(start, ticks, isThere, "hands"));
+        if (worker.MostPerDay is not null)
+            AddOnDays(model, start, isThere, ticks, [.. rooms.GroupBy(room => room.Day, room => room.Room)], onDays);
+        return (start, isThere);
     }
 
     // A run that is there is there on one of the days.
