@@ -16,7 +16,7 @@ internal static class Planning
             return Complaint.Of(refusal!);
         if (wish.Search.Request(inputs, out refusal) is not { } request)
             return Complaint.Of(refusal!);
-        var (answer, wasStopped) = await Searching.Send(parts, request with { Keep = wish.Keep }).ConfigureAwait(false);
+        var (answer, wasStopped) = await Searching.Send(parts, request).ConfigureAwait(false);
         return answer switch
         {
             Answer<PlanResult>.Given given => Show(given.Value, wish, parts.Disk, wasStopped),

@@ -75,7 +75,7 @@ internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, Can
     /// <param name="most">Most ticks of work for one painter in one day, besides what the bench says; null for no other limit.</param>
     public Trial Once(Pacing pacing, double slack, long? most = null)
     {
-        var posing = new Posing(walked, request.From, pacing, slack, most);
+        var posing = new Posing(walked, request.From, pacing, slack, most, request.DoneWork);
         var horizon = new Horizon(walked, request.From, pace);
         while (true)
         {
@@ -83,11 +83,20 @@ internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, Can
             if (posing.Findings.Count > 0)
                 return new Trial.None(new Lazy<Sequence<Finding>>(posing.Findings.ToSequence()));
             var keep = request.Keep is { } earlier ? Keeping.Of(earlier, walked, posed) : null;
-            var outcome = Solver.Solve(posed.Problem, EffortOf(request.Effort), Seed(request.Seed), ProgressOf(posed.Clock), keep, Threads, cancel);
-            if (outcome is Outcome.Planned planned)
-                return new Trial.Found(new Timetable(walked, posed, planned, pace, slack, isKept: keep is not null));
-            var obstacles = ((Outcome.Impossible)outcome).Obstacles;
-            if (!cancel.IsCancellationRequested && obstacles.Any(o => o is Obstacle.OpenHoursEnd or Obstacle.NotFound) && horizon.TryExtend(posed.Sittings.Length))
+            // what nobody can do in time any more is still to be done
+            Sequence<Obstacle> obstacles = [];
+            foreach (var kept in Overdue.Longer(posed))
+            {
+                var outcome = Solver.Solve(kept.Problem, EffortOf(request.Effort), Seed(request.Seed), ProgressOf(posed.Clock), keep, Threads, cancel);
+                if (outcome is Outcome.Planned planned)
+                    return new Trial.Found(new Timetable(walked, kept, planned, pace, slack, isKept: keep is not null));
+                if (obstacles.IsEmpty)
+                    obstacles = ((Outcome.Impossible)outcome).Obstacles.ToSequence();
+                if (cancel.IsCancellationRequested)
+                    break;
+            }
+
+            if (!cancel.IsCancellationRequested && obstacles.Any(o => o is Obstacle.OpenHoursEnd or Obstacle.NotFound) && horizon.TryExtend(posed.Sittings.Length - posed.SittingsOver))
                 continue;
             return new Trial.None(new Lazy<Sequence<Finding>>(() => Hindrances.Of(walked, posed, obstacles, cancel)));
         }

@@ -26,7 +26,7 @@ internal sealed class Evenly(Attempt attempt, Pacing pacing, Sequence<BatchAim> 
         var until = isFirst && dues.Length == models ? Math.Max(dues.Max(due => due.By), found.Planned.Score.Finish) : found.Planned.Score.Finish;
         var last = found.SittingAt(until);
         var busy = Busy(found);
-        var days = found.Posed.Sittings.Take(last + 1).Select(sitting => sitting.Date).Distinct().Count();
+        var days = found.Posed.Sittings.Take(last + 1).Skip(found.First).Select(sitting => sitting.Date).Distinct().Count();
         var (low, high) = (busy.Sum() / Math.Max(1, days * found.Batch.Bench.Painters.Count), busy.Max());
         var best = found;
         for (var tries = 0; tries < Tries && high - low > 1; tries++)
@@ -44,7 +44,7 @@ internal sealed class Evenly(Attempt attempt, Pacing pacing, Sequence<BatchAim> 
     // Attended ticks on each day of each painter.
     private static List<long> Busy(Timetable table) =>
     [
-        .. table.Runs.Where(run => run.Worker >= 0).Select(run => (run.Worker, run.Start, Ticks: run.End - run.Start))
+        .. table.Runs.Where((run, r) => run.Worker >= 0 && !table.IsPast(r)).Select(run => (run.Worker, run.Start, Ticks: run.End - run.Start))
             .Concat(table.Planned.Schedule.CloseDowns.Select(close => (close.Worker, close.Start, close.Ticks)))
             .GroupBy(block => (block.Worker, table.Posed.Sittings[table.SittingAt(block.Start)].Date)).Select(day => day.Sum(block => block.Ticks)),
     ];

@@ -11,6 +11,10 @@ namespace Pipeline.Planning;
 /// <param name="Seed">Starts the search's random numbers; the same seed gives the same plan.</param>
 /// <param name="WithWaysOut">True to look for ways out where a due time is missed, by planning anew several times.</param>
 /// <param name="Keep">An earlier plan of the batch: no more of it is moved than is worth while; null for none.</param>
+/// <param name="Done">
+/// What of the earlier plan had ended by then has been done as it stands there; not later than <paramref name="From"/>. Null for what that plan
+/// took as done itself.
+/// </param>
 public sealed record PlanRequest(
     Instant From,
     SearchEffort Effort = SearchEffort.Usual,
@@ -18,7 +22,12 @@ public sealed record PlanRequest(
     IProgress<PlanProgress>? Progress = null,
     ulong Seed = 1,
     bool WithWaysOut = true,
-    WrittenPlan? Keep = null);
+    WrittenPlan? Keep = null,
+    Instant? Done = null)
+{
+    /// <summary>What has been done, as the earlier plan has it; null if nothing.</summary>
+    public DoneWork? DoneWork => Done is { } until ? Keep?.DoneBy(until) : Keep?.Done;
+}
 
 /// <summary>How hard to look for a better plan.</summary>
 public enum SearchEffort

@@ -25,21 +25,26 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(walked);
         ArgumentNullException.ThrowIfNull(trade);
         ArgumentNullException.ThrowIfNull(request);
+        var done = request.DoneWork;
+        var said = done is null ? [] : DoneSteps.Said(walked, request.Keep!, done).ToSequence();
+        if (done is not null)
+            walked = DoneSteps.WithoutPins(walked, done);
         var pace = request.Pace ?? walked.Batch.Pace;
-        var before = Before(walked, request.From);
+        var before = Before(walked, request.From, done);
         if (before.Any(finding => finding.Level == Level.Error))
             return new PlanOutcome.NoPlan(before.Where(finding => finding.Level == Level.Error).ToSequence());
         var attempt = new Attempt(walked, request, pace, cancel);
         var pacing = new Pacing(walked, pace);
-        // no search finds room for these; where times are decided a closer pace may
-        if (walked.Routes.All(route => route.Route.Pins.IsEmpty) && UnkeepableWaits.At(walked, pacing) is { IsEmpty: false } unkeepable)
+        // no search finds room for these; where times are decided a closer pace may, and what has begun is not given up
+        if (done is null && walked.Routes.All(route => route.Route.Pins.IsEmpty) && UnkeepableWaits.At(walked, pacing) is { IsEmpty: false } unkeepable)
             return new PlanOutcome.NoPlan(unkeepable);
         var trial = attempt.AsAsked(pacing);
         if (trial is not Trial.Found { Table: var table })
-            return new PlanOutcome.NoPlan(((Trial.None)trial).Said.Value);
+            return new PlanOutcome.NoPlan(((Trial.None)trial).Said.Value.Concat(said).ToSequence());
         var isStopped = cancel.IsCancellationRequested;
         var waysOut = table.IsInTime || !request.WithWaysOut ? [] : new WaysOut(table, request, cancel).Find();
-        var plan = PlanLayOut.Of(table, trade) with { WaysOut = waysOut };
+        var plan = PlanLayOut.Of(table, trade, done) with { WaysOut = waysOut };
+        plan = plan with { Findings = [.. plan.Findings, .. said, .. LeftLoaded.In(table)] };
         // what was found before may have been searched to its end, and what comes after it not at all
         if (isStopped)
             plan = plan with { Measure = plan.Measure with { StoppedEarly = true } };
@@ -49,7 +54,7 @@ public static class Planner
     }
 
     // What needs no search to be seen.
-    private static List<Finding> Before(Walked walked, Instant from)
+    private static List<Finding> Before(Walked walked, Instant from, DoneWork? done)
     {
         var bench = walked.Batch.Bench;
         var findings = new List<Finding>();
@@ -59,7 +64,7 @@ public static class Planner
             return [new Finding { Level = Level.Error, Place = bench.Place, Message = "A plan can begin from the year 1900 to the year 9000.", Remedy = "Give another time to plan from." }];
         }
 
-        if (walked.Routes.Any(route => !route.Route.Steps.IsEmpty) && Horizon.HasNoSitting(bench, from))
+        if (walked.Routes.Any(route => !route.Route.Steps.IsEmpty && (done is null || !DoneSteps.AreAll(route, done))) && Horizon.HasNoSitting(bench, from))
         {
             findings.Add(new Finding
             {

@@ -6,7 +6,7 @@ namespace Pipeline.Cli;
 internal static class PlanWords
 {
     /// <summary>What was asked for.</summary>
-    internal sealed record Wish(string[] Files, string Name, SearchWords.Wish Search, string? Form, string? Out, string? Keep);
+    internal sealed record Wish(string[] Files, string Name, SearchWords.Wish Search, string? Form, string? Out);
 
     public static Command Command()
     {
@@ -15,17 +15,12 @@ internal static class PlanWords
         var search = new SearchWords();
         var form = CommonWords.OneOf("--as", "How the plan is printed: text is the usual.", "text", "md", "json");
         var into = new Option<string?>("--out") { Description = "Write plan.txt, plan.md, plan.json and findings.json into this folder and print their names.", HelpName = "DIR" };
-        var keep = new Option<string?>("--keep")
-        {
-            Description = "A plan of the same batch, as JSON, that is already on the wall: moves no more of it than is worth while.",
-            HelpName = "PLAN.json",
-        };
-        var command = new Command(Vocabulary.Plan.Name, Vocabulary.Plan.Summary) { files, form, into, keep, name };
+        var command = new Command(Vocabulary.Plan.Name, Vocabulary.Plan.Summary) { files, form, into, name };
         foreach (var option in search.All)
             command.Options.Add(option);
         command.SetAction((parsed, _) => Planning.Run(
             Room.Of(parsed),
-            new Wish(parsed.GetValue(files)!, parsed.GetValue(name)!, search.Of(parsed), parsed.GetValue(form), parsed.GetValue(into), parsed.GetValue(keep))));
+            new Wish(parsed.GetValue(files)!, parsed.GetValue(name)!, search.Of(parsed), parsed.GetValue(form), parsed.GetValue(into))));
         return command;
     }
 }

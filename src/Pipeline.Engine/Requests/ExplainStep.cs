@@ -68,7 +68,10 @@ internal sealed class ExplainStepHandler(CheckFilesHandler check, PlanFilesHandl
         if (shown < 0)
             return Unknown.Name<StepExplained>("model that comes by this line", request.Model!, coming, $"These do: {string.Join(", ", coming)}.");
         var (route, at) = steps[shown];
-        var plan = request.Plan is null ? null : planner.Plan(done, request.Plan, keep: null, cancel);
+        var (keep, wrong) = request.Plan is null ? (null, null) : planner.Kept(done, request.Plan);
+        if (wrong is not null)
+            return new Answer<StepExplained>.Refused([wrong]);
+        var plan = request.Plan is null ? null : planner.Plan(done, request.Plan, keep, cancel);
         return new Answer<StepExplained>.Given(new StepExplained(
             done,
             Look.At(walked, plugins.Trade, route, at),

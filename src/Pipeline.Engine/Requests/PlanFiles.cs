@@ -9,7 +9,8 @@ namespace Pipeline.Engine;
 /// <summary>Asks for a plan for one or more files, taken together as one batch.</summary>
 /// <param name="Inputs">At least one.</param>
 /// <param name="From">
-/// Nothing is planned before this, in the bench's zone; null for now, rounded up to the next five minutes. A time the clocks skip
+/// Nothing is planned before this, in the bench's zone; null for the time up to which work is done, and if none is given for now, rounded up to
+/// the next five minutes. A time the clocks skip
 /// counts as much later as they skip; of a time that comes twice the first counts.
 /// </param>
 /// <param name="Pace">Overrides the file's pace; null to keep it.</param>
@@ -17,6 +18,10 @@ namespace Pipeline.Engine;
 /// <param name="Seed">The same seed gives the same plan.</param>
 /// <param name="WithWaysOut">True to look for ways out where a due time is missed.</param>
 /// <param name="Keep">A file with a plan of the same batch, as JSON, to stay close to; null for none.</param>
+/// <param name="Done">
+/// With <paramref name="Keep"/>: what that plan has ended by then has been done, in the bench's zone; null for what it takes as done itself.
+/// Nothing is planned before it.
+/// </param>
 public sealed record PlanFiles(
     Sequence<WorkflowInput> Inputs,
     LocalDateTime? From = null,
@@ -24,7 +29,8 @@ public sealed record PlanFiles(
     SearchEffort Effort = SearchEffort.Usual,
     ulong Seed = 1,
     bool WithWaysOut = true,
-    string? Keep = null) : IRequest<Answer<PlanResult>>;
+    string? Keep = null,
+    LocalDateTime? Done = null) : IRequest<Answer<PlanResult>>;
 
 /// <summary>What came of asking for a plan.</summary>
 public abstract record PlanResult(Checked Checked)
@@ -76,13 +82,29 @@ internal sealed class PlanFilesHandler(CheckFilesHandler check, WrittenPlans pla
 
     private Answer<PlanResult> Answered(Checked done, PlanFiles request, CancellationToken cancel)
     {
-        if (request.Keep is not { } path)
-            return new Answer<PlanResult>.Given(Plan(done, request, keep: null, cancel));
-        var (keep, refusal) = plans.Read(path);
-        if (keep is not null && done.Walked is { } walked && keep.Batch != walked.Batch.Name)
-            refusal = new Refusal($"{path} is a plan of '{Faults.OnOneLine(keep.Batch)}', and this is '{Faults.OnOneLine(walked.Batch.Name)}'", "Give a plan that was made of this batch.");
+        var (keep, refusal) = Kept(done, request);
         return refusal is null ? new Answer<PlanResult>.Given(Plan(done, request, keep, cancel)) : new Answer<PlanResult>.Refused([refusal]);
     }
+
+    /// <summary>The plan to stay close to, or why it cannot be; neither if none is asked for.</summary>
+    /// <param name="done">What checking gave.</param>
+    /// <param name="request">How to plan.</param>
+    public (WrittenPlan? Keep, Refusal? Refusal) Kept(Checked done, PlanFiles request)
+    {
+        if (request.Keep is not { } path)
+            return (null, request.Done is null ? null : new Refusal("no plan says what is done by then", "Give the plan on the wall, too: --keep PLAN.json."));
+        var (keep, refusal) = plans.Read(path);
+        if (keep is null || done.Walked is not { } walked)
+            return (keep, refusal);
+        return keep.Batch != walked.Batch.Name
+            ? (null, new Refusal($"{path} is a plan of '{Faults.OnOneLine(keep.Batch)}', and this is '{Faults.OnOneLine(walked.Batch.Name)}'", "Give a plan that was made of this batch."))
+            : (keep, DoneTime.Refused(keep, path, walked.Batch.Bench.Zone, request, From(request, walked.Batch.Bench.Zone, keep)));
+    }
+
+    private Instant From(PlanFiles request, DateTimeZone zone, WrittenPlan? keep) =>
+        request.From is { } said ? zone.AtLeniently(said).ToInstant()
+        : request.Done is { } done ? zone.AtLeniently(done).ToInstant()
+        : Instant.Max(RoundedUp(clock.GetCurrentInstant()), keep?.Done?.Until ?? Instant.MinValue);
 
     /// <summary>What comes of planning checked files.</summary>
     /// <param name="done">What checking gave.</param>
@@ -97,8 +119,9 @@ internal sealed class PlanFilesHandler(CheckFilesHandler check, WrittenPlans pla
         done = done with { Findings = done.Findings.Without(done.Unplannable.Contains), Unplannable = [] };
         var zone = walked.Batch.Bench.Zone;
         var now = clock.GetCurrentInstant();
-        var from = request.From is { } said ? zone.AtLeniently(said).ToInstant() : RoundedUp(now);
-        var asked = new PlanRequest(from, request.Effort, request.Pace, new Published(mediator, zone), request.Seed, request.WithWaysOut, keep);
+        var from = From(request, zone, keep);
+        var until = request.Done is { } by ? zone.AtLeniently(by).ToInstant() : (Instant?)null;
+        var asked = new PlanRequest(from, request.Effort, request.Pace, new Published(mediator, zone), request.Seed, request.WithWaysOut, keep, until);
         return Stages.Plan(walked, plugins.Trade, asked, cancel) switch
         {
             PlanOutcome.Planned planned => new PlanResult.Planned(WithoutRepeats(done, planned.Plan), planned.Plan with { DaysPast = Math.Max(0, (int)(now - from).TotalDays) }, planned.Reasons),

@@ -23,7 +23,7 @@ internal sealed class WrittenPlans(IDisk disk)
                 return (null, new Refusal($"{path} is too large for a plan", Hint));
             case FileRead.Whole whole:
                 var (plan, wrong) = PlanJsonReading.Read(whole.Bytes);
-                return (plan, wrong is null ? null : new Refusal($"{path} {Faults.OnOneLine(wrong)}", Hint));
+                return (plan is null ? null : plan with { Name = Path.GetFileName(path) }, wrong is null ? null : new Refusal($"{path} {Faults.OnOneLine(wrong)}", Hint));
             case var other:
                 throw new InvalidOperationException($"Unknown read {other}.");
         }

@@ -9,7 +9,7 @@ internal static class Assumptions
     public static Sequence<string> Of(Timetable table)
     {
         var batch = table.Batch;
-        var steps = batch.Routes.SelectMany(route => route.Steps).ToList();
+        var steps = Enumerable.Range(0, table.Walked.Routes.Count).SelectMany(r => table.Walked.Routes[r].Route.Steps.Where(step => !table.IsDone(r, step))).ToList();
         var lines = new List<string>();
         var laid = steps.SelectMany(step => step.Lays).Select(lay => lay.Layer).Where(layer => layer.Paint is not null).DistinctBy(layer => layer.Paint!.Name).ToList();
         if (laid.Where(layer => !layer.HasLabelTimes).Select(layer => layer.Family?.Name).OfType<string>().Distinct().ToList() is { Count: > 0 } families)
@@ -23,9 +23,10 @@ internal static class Assumptions
         var usual = steps.Count(step => !step.Work.IsFromFile && step.Work.PerUnit.Minutes > 0);
         if (usual > 0)
             lines.Add(string.Create(CultureInfo.InvariantCulture, $"Minutes of {usual} of {Phrases.Counted(steps.Count, "step")} are the usual ones; 'minutes' and 'set-up' in the file override them."));
-        foreach (var tool in table.Posed.Tools.Names.Where(name => !batch.Bench.Tools.Any(t => string.Equals(t.Name, name, StringComparison.OrdinalIgnoreCase))))
+        var tools = steps.Select(step => step.Work.Tool).OfType<string>().Distinct().ToList();
+        foreach (var tool in tools.Where(name => !batch.Bench.Tools.Any(t => string.Equals(t.Name, name, StringComparison.OrdinalIgnoreCase))))
             lines.Add($"The bench does not list a tool '{tool}'; one is counted on.");
-        if (table.Posed.Tools.Names.Count > 0)
+        if (tools.Count > 0)
         {
             var sources = Enum.GetValues<ToolChange>().Select(batch.Tables.CleanOut).OfType<CleanOutTime>().Select(row => row.Source).Distinct().ToList();
             lines.Add(sources.Count == 0

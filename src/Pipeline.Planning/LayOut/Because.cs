@@ -29,7 +29,7 @@ internal sealed class Because(Timetable table)
         Reason.Closed { Run: >= 0 } closed when table.Runs[closed.Run].Worker != closed.Worker =>
             $"It comes after {Task(closed.Run, run)}; {Bench(closed.Worker)} before, or not for long enough.",
         Reason.Closed { Run: >= 0 } closed => $"After {Task(closed.Run, run)} too little was left of the sitting.",
-        Reason.Closed when table.SittingAt(table.Runs[run].Start) == 0 => "The first sitting begins here.",
+        Reason.Closed when table.SittingAt(table.Runs[run].Start) == table.First => "The first sitting begins here.",
         Reason.Closed closed when table.Posed.Problem.Workers[closed.Worker].Open.Open[0].Start < table.Runs[run].Start => "The sitting before is too short for it.",
         Reason.Closed closed => $"{Phrases.Capital(Bench(closed.Worker))} earlier.",
         Reason.Nothing when table.IsKept => "It could start earlier, but the plan stays close to the one before.",
@@ -109,15 +109,16 @@ internal sealed class Because(Timetable table)
             : unit > run.FirstUnit && wait.Scope == Scope.UnitByUnit ? FormattableString.Invariant($" on unit {unit + 1}, unit by unit")
             : ", with its set-up meanwhile";
         var until = isOver ? table.SaidUntil(since + (wait.Least ?? 0), run.Start) : table.Said(since + (wait.Least ?? 0), run.Start);
+        var when = table.IsPast(table.RunOf(other, unit)) ? $"done {table.Said(since, run.Start)}" : table.Said(since, run.Start);
         return table.Posed.Causes[wait.Reason] switch
         {
             Cause.Order order => $"It comes after {name}, done {table.Said(since, run.Start)}{meanwhile}: {order.Pair.Why}.",
-            Cause.NextCoat => $"It waits until the coat before it ({table.Said(since, run.Start)}) is recoatable: that takes {About(wait.Least ?? 0)}, until {until}{meanwhile}.",
-            Cause.Ruled ruled => $"It waits for {ruled.Wait.Needs.For}: {name} ({table.Said(since, run.Start)}) needs {About(wait.Least ?? 0)}, until {until}{meanwhile}.",
-            Cause.Awaited awaited => $"It waits until {name} ({table.Said(since, run.Start)}) is {State(awaited.State)}{meanwhile}.",
+            Cause.NextCoat => $"It waits until the coat before it ({when}) is recoatable: that takes {About(wait.Least ?? 0)}, until {until}{meanwhile}.",
+            Cause.Ruled ruled => $"It waits for {ruled.Wait.Needs.For}: {name} ({when}) needs {About(wait.Least ?? 0)}, until {until}{meanwhile}.",
+            Cause.Awaited awaited => $"It waits until {name} ({when}) is {State(awaited.State)}{meanwhile}.",
             Cause.Masked masked => $"It comes after {name}: the mask '{masked.Mask.Name}' has to be on first.",
             _ when wait.Least is null or 0 => $"It comes with the end of {name} ({table.SaidUntil(table.ReadyAt(run.Activity), run.Start)}).",
-            _ => $"{Phrases.Capital(name)} ({table.Said(since, run.Start)}) needs {About(wait.Least ?? 0)} until it {(route.Route.Model.ReadyAt == DryingState.Cured ? "has cured" : "can be handled")}.",
+            _ => $"{Phrases.Capital(name)} ({when}) needs {About(wait.Least ?? 0)} until it {(route.Route.Model.ReadyAt == DryingState.Cured ? "has cured" : "can be handled")}.",
         };
     }
 

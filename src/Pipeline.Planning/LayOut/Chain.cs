@@ -12,7 +12,7 @@ internal static class Chain
     /// simply go from one task to the next.
     /// </summary>
     public static Sequence<string> Of(Timetable table) =>
-        table.Planned.CriticalRuns.IsEmpty ? [] : Of(table, Back(table, table.Planned.CriticalRuns[^1]));
+        table.Planned.CriticalRuns.IsEmpty || table.IsPast(table.Planned.CriticalRuns[^1]) ? [] : Of(table, Back(table, table.Planned.CriticalRuns[^1]));
 
     /// <summary>The runs from the first cause to a run, each held back by the one before it.</summary>
     public static IReadOnlyList<int> Back(Timetable table, int run)

@@ -34,10 +34,10 @@ internal sealed class Nightly
         stands = [.. stands.OrderBy(stand => stand.From)];
     }
 
-    /// <summary>Every mask, in the order of the routes; over all units from the first on to the last off.</summary>
-    public Sequence<PlannedMask> Masks => masks.Select(at =>
+    /// <summary>Every mask that is not off yet, in the order of the routes; over all units from the first on to the last off.</summary>
+    public Sequence<PlannedMask> Masks => masks.Select(at => (at.Route, at.Mask, at.Limit, Is: Activities(at.Route, at.Mask))).Where(at => !table.IsDone(at.Is.Off, table.LastUnit(at.Is.Off))).Select(at =>
     {
-        var (on, off) = Activities(at.Route, at.Mask);
+        var (on, off) = at.Is;
         return new PlannedMask(
             table.Walked.Routes[at.Route].Route.Model.Name,
             at.Mask.Name,

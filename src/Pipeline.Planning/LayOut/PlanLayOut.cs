@@ -7,7 +7,10 @@ namespace Pipeline.Planning;
 /// <summary>A schedule to a plan: dates, words, amounts, and what there is to say about it.</summary>
 internal static class PlanLayOut
 {
-    public static Plan Of(Timetable table, Trade trade)
+    /// <param name="table">The schedule.</param>
+    /// <param name="trade">What the plugins brought.</param>
+    /// <param name="done">What is taken as done; null if nothing.</param>
+    public static Plan Of(Timetable table, Trade trade, DoneWork? done)
     {
         var batch = table.Batch;
         var paints = Paints(batch);
@@ -27,6 +30,7 @@ internal static class PlanLayOut
             Finishes = finishes,
             Masks = sittings.Masks,
             Shopping = Shopping.Of(batch, tasks, mixes, paints),
+            Done = done,
             Findings =
             [
                 .. TimeJudge.Judge(table.Walked, table.Known()),
@@ -66,7 +70,7 @@ internal static class PlanLayOut
             {
                 var minutes = Settling.Minutes(table.StepOf(step)!, DryingState.Cured, table.Batch.Bench.Climate, table.Pace);
                 if (minutes > 0)
-                    cured = Math.Max(cured ?? 0, table.Finish(step) + Clock.AtLeast(minutes));
+                    cured = Math.Max(cured ?? long.MinValue, table.Finish(step) + Clock.AtLeast(minutes));
             }
 
             finishes.Add(new ModelFinish(
@@ -87,15 +91,30 @@ internal static class PlanLayOut
     {
         var bound = table.Planned.Bound;
         var schedule = table.Planned.Schedule;
+        // of a sitting under way what is left
+        var open = Math.Max(0, bound.OpenTicks - Over(table));
         return new PlanMeasure(
             days.SelectMany(day => day.Sittings).Sum(sitting => sitting.AttendedMinutes),
-            Clock.WholeMinutes(bound.OpenTicks),
-            Clock.WholeMinutes(Math.Max(0, bound.OpenTicks - bound.GapOpenTicks)),
+            Clock.WholeMinutes(open),
+            Clock.WholeMinutes(Math.Max(0, open - bound.GapOpenTicks)),
             bound.GapIntervals,
             bound.IsBestAsParted,
             Enumerable.Range(0, table.Runs.Count).Count(run => table.CleanedOf(run) is not null) + schedule.CloseDowns.Length,
             table.Planned.StoppedEarly,
             table.Batch.Aims[0]);
+    }
+
+    // Open ticks before the plan begins.
+    private static long Over(Timetable table)
+    {
+        var (over, until) = (0L, long.MinValue);
+        foreach (var open in table.Posed.Problem.Workers.SelectMany(worker => worker.Open.Open).OrderBy(open => open.Start))
+        {
+            over += Math.Max(0, Math.Min(open.End, 0) - Math.Max(open.Start, until));
+            until = Math.Max(until, open.End);
+        }
+
+        return over;
     }
 
     // Each silence with its reason, also one whose rule never spoke.

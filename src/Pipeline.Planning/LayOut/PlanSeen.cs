@@ -20,7 +20,7 @@ internal static class PlanSeen
     {
         var latest = new LatestStarts(table);
         var work = new SortedDictionary<(int Sitting, int Worker), List<WorkView>>();
-        foreach (var run in table.Runs.Where(run => run.Worker >= 0))
+        foreach (var run in table.Runs.Where((run, r) => run.Worker >= 0 && !table.IsPast(r)))
         {
             var step = new StepInBatch(table.Posed.Activities[run.Activity].Route, table.StepOf(run.Activity)!.Index);
             Of(run.Start, run.Worker).Add(Work(table, step, run.Start, run.End, latest.Of(run)));
@@ -33,9 +33,9 @@ internal static class PlanSeen
             var sitting = table.Posed.Sittings[at.Key.Sitting];
             return new SittingView(
                 table.Batch.Bench.Painters[at.Key.Worker].Name,
-                Local(table, table.Clock.TickAt(sitting.Start)),
+                Local(table, table.Clock.TickAt(table.Opens(at.Key.Sitting))),
                 Local(table, table.Clock.TickAt(sitting.End)),
-                sitting.Minutes,
+                (sitting.End - table.Opens(at.Key.Sitting)).TotalMinutes,
                 at.Value.OrderBy(one => one.From).ToSequence());
         }).ToSequence();
 

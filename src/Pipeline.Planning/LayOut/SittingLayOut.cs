@@ -21,7 +21,7 @@ internal sealed class SittingLayOut(Timetable table, IReadOnlyDictionary<string,
         for (var r = 0; r < table.Runs.Count; r++)
         {
             var run = table.Runs[r];
-            if (run.Worker >= 0)
+            if (run.Worker >= 0 && !table.IsPast(r))
                 Of(run.Start, run.Worker).Add((run.Start, r, null));
         }
 
@@ -62,7 +62,7 @@ internal sealed class SittingLayOut(Timetable table, IReadOnlyDictionary<string,
             yield return new PlannedSitting
             {
                 Painter = Name(painters[p].Worker),
-                From = open.Start.InZone(table.Zone),
+                From = table.Opens(index).InZone(table.Zone),
                 To = open.End.InZone(table.Zone),
                 TakeOut = TakeOut.Of(steps, done, mixes, paints),
                 Mixes = mixes,

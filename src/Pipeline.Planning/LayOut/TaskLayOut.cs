@@ -10,7 +10,7 @@ internal sealed class TaskLayOut(Timetable table)
     private readonly Because because = new(table);
     private readonly IReadOnlyList<string>[] names = [.. table.Walked.Routes.Select(route => StepNames.Of(route.Route))];
     private readonly ILookup<int, int> waitsTo = Enumerable.Range(0, table.Posed.Problem.Waits.Length)
-        .Where(w => table.Posed.Problem.Waits[w].Greatest is not null).ToLookup(w => table.Posed.Problem.Waits[w].To);
+        .Where(w => table.Posed.Problem.Waits[w].Greatest is not null && !table.Posed.Overdue.Contains(w)).ToLookup(w => table.Posed.Problem.Waits[w].To);
 
     private readonly Dictionary<(int Route, int Step), List<Verdict.Needs>> needsSince = NeedsSince(table);
     private readonly ILookup<(int Route, int Step), Step> passiveAfter = PassiveAfter(table);
@@ -28,6 +28,7 @@ internal sealed class TaskLayOut(Timetable table)
             Sort = TaskSort.Step,
             Step = names[table.Posed.Activities[run.Activity].Route][step.Index],
             ExactStart = table.Clock.InstantAt(run.Start),
+            ExactEnd = table.Clock.InstantAt(run.End),
             From = table.Shown(run.Start),
             To = table.Shown(run.End),
             Verb = step.Verb,
@@ -65,6 +66,7 @@ internal sealed class TaskLayOut(Timetable table)
             Id = FormattableString.Invariant($"close-down/{Kebab(tool)}/{from.Date.Year:0000}-{from.Date.Month:00}-{from.Date.Day:00}T{from.Hour:00}{from.Minute:00}"),
             Sort = TaskSort.CloseDown,
             ExactStart = table.Clock.InstantAt(close.Start),
+            ExactEnd = table.Clock.InstantAt(close.Start + close.Ticks),
             From = from,
             To = table.Shown(close.Start + close.Ticks),
             Verb = "",

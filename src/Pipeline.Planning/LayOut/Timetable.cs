@@ -16,6 +16,7 @@ internal sealed class Timetable
 
     public Timetable(Walked walked, Posed posed, Outcome.Planned planned, Pace pace, double slack, bool isKept)
     {
+        First = Math.Min(posed.SittingsOver, Math.Max(0, posed.Sittings.Length - 1));
         (Walked, Posed, Planned, Pace, Slack, IsKept) = (walked, posed, planned, pace, slack, isKept);
         starts = [.. posed.Problem.Activities.Select(activity => new long[activity.Units])];
         runOf = [.. posed.Problem.Activities.Select(activity => new int[activity.Units])];
@@ -67,6 +68,15 @@ internal sealed class Timetable
 
     public long At(int activity, int unit, Edge edge) => edge == Edge.Start ? Start(activity, unit) : Finish(activity, unit);
 
+    /// <summary>Whether a run has been done.</summary>
+    public bool IsPast(int run) => Planned.Reasons[run] is Reason.Fact;
+
+    /// <summary>Whether a unit has been through an activity.</summary>
+    public bool IsDone(int activity, int unit) => IsPast(runOf[activity][unit]);
+
+    /// <summary>Whether all units have been through all passes of a step.</summary>
+    public bool IsDone(int route, Step step) => IsDone(Posed.Routes[route].Last(step.Index), LastUnit(Posed.Routes[route].Last(step.Index)));
+
     /// <summary>The index of the run in which a unit goes through an activity.</summary>
     public int RunOf(int activity, int unit) => runOf[activity][unit];
 
@@ -75,6 +85,12 @@ internal sealed class Timetable
 
     /// <summary>Until when the tool of a run then stands loaded, if that is longer than its paint stays open; null otherwise.</summary>
     public long? LoadedUntil(int run) => loadedUntil.TryGetValue(run, out var tick) ? tick : null;
+
+    /// <summary>The index of the first sitting that is not over when the plan begins.</summary>
+    public int First { get; }
+
+    /// <summary>When a sitting opens: one that is under way, when the plan begins.</summary>
+    public Instant Opens(int sitting) => Instant.Max(Posed.Sittings[sitting].Start, Clock.Origin);
 
     /// <summary>The index of the sitting a tick lies in.</summary>
     public int SittingAt(long tick)
@@ -102,7 +118,7 @@ internal sealed class Timetable
     public long LastHands(int ready)
     {
         var route = Posed.Routes[Posed.Activities[ready].Route];
-        return Runs.Where(run => run.Worker >= 0 && route.Has(run.Activity)).Select(run => run.End).DefaultIfEmpty(0).Max();
+        return Enumerable.Range(0, Runs.Count).Where(r => (Runs[r].Worker >= 0 || IsPast(r)) && route.Has(Runs[r].Activity)).Select(r => Runs[r].End).DefaultIfEmpty(0).Max();
     }
 
     /// <summary>By how many minutes a due time is missed, rounded up to what a clock shows; 0 if it is kept.</summary>
@@ -141,7 +157,7 @@ internal sealed class Timetable
             {
                 var (first, last) = (Posed.Routes[r].First(s), Posed.Routes[r].Last(s));
                 for (var k = 0; k < starts[first].Length; k++)
-                    times.Add(new KnownTime(r, s, k, Clock.InstantAt(Start(first, k)), Clock.InstantAt(Finish(last, k))));
+                    times.Add(new KnownTime(r, s, k, Clock.InstantAt(Start(first, k)), Clock.InstantAt(Finish(last, k)), IsDone(last, k)));
             }
         }
 
@@ -159,11 +175,16 @@ internal sealed class Timetable
             if (Posed.Problem.Activities[run.Activity].Tool is not { } use)
                 continue;
             var key = (use.Tool, run.ToolNumber);
-            if (held.TryGetValue(key, out var last) && SittingAt(Runs[last].Start) == SittingAt(run.Start))
+            if (held.TryGetValue(key, out var last) && !IsPast(r) && IsSameSitting(last, run))
                 Follow(last, r, closed[key].Where(at => at >= Runs[last].Start && at < run.Start).Select(at => (long?)at).Min());
             held[key] = r;
         }
     }
+
+    // What was done before the sittings looked at is in none; where a tool was put away in a sitting under way, that is parted.
+    private bool IsSameSitting(int use, Run next) => IsPast(use)
+        ? Runs[use].Worker >= 0 && Posed.Problem.Workers[Runs[use].Worker].Open.Open.Any(open => open.Start <= Runs[use].Start && Runs[use].Start < open.End && next.Start < open.End)
+        : SittingAt(Runs[use].Start) == SittingAt(next.Start);
 
     // From one use of a tool to the next in the same sitting, or to its being closed down between.
     private void Follow(int last, int next, long? closed)

@@ -48,7 +48,7 @@ public sealed record Plan
     /// <summary>Every mask with the times it goes on and comes off.</summary>
     public required Sequence<PlannedMask> Masks { get; init; }
 
-    /// <summary>What each paint, thinner and mix part is needed for the whole batch, against stock.</summary>
+    /// <summary>What each paint, thinner and mix part is needed for all that is to be done, against stock.</summary>
     public required Sequence<ShoppingItem> Shopping { get; init; }
 
     /// <summary>Findings about the plan itself (what brisk pace risks, lateness); also every silence with its reason.</summary>
@@ -58,6 +58,9 @@ public sealed record Plan
     /// Where a due time is missed: changes with which all is in time, cheapest first; if none was found, the nearest. Each was planned anew.
     /// </summary>
     public Sequence<WayOut> WaysOut { get; init; }
+
+    /// <summary>What is taken as done: it is in none of the days, and what is left goes on from it. Null if nothing is.</summary>
+    public DoneWork? Done { get; init; }
 
     /// <summary>What is different from the plan it was to stay close to; null if there was none.</summary>
     public PlanComparison? Kept { get; init; }
@@ -224,6 +227,9 @@ public sealed record PlannedTask
     /// <summary>The start to the half minute, as the scheduler has it; <see cref="From"/> is the minute in which it lies.</summary>
     public Instant ExactStart { get; init; }
 
+    /// <summary>The end to the half minute; <see cref="To"/> is the minute in which it lies.</summary>
+    public Instant ExactEnd { get; init; }
+
     /// <summary>The verb; empty for a clean-out.</summary>
     public required string Verb { get; init; }
 
@@ -369,7 +375,7 @@ public sealed record ModelFinish(
 
 /// <summary>What is needed against what there is.</summary>
 /// <param name="Name">Paint or thinner.</param>
-/// <param name="NeedMillilitres">For the whole batch, with losses and 20 % to spare.</param>
+/// <param name="NeedMillilitres">For all that is to be done, with losses and 20 % to spare.</param>
 /// <param name="StockMillilitres">What the file says is there, or null.</param>
 /// <param name="UsedIn">The mixes and steps it goes into.</param>
 public sealed record ShoppingItem(string Name, double NeedMillilitres, double? StockMillilitres, Sequence<string> UsedIn);

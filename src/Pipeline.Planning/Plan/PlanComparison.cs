@@ -12,6 +12,9 @@ public sealed record PlanComparison
     /// <summary>The zone times are said in: that of the second plan.</summary>
     public required DateTimeZone Zone { get; init; }
 
+    /// <summary>What the second plan takes as done; null if nothing.</summary>
+    public DoneWork? Done { get; init; }
+
     /// <summary>How many tasks are where they were.</summary>
     public required int Unmoved { get; init; }
 
@@ -39,12 +42,16 @@ public sealed record PlanComparison
     /// <summary>True if nothing is different.</summary>
     public bool IsSame => Moves.IsEmpty && Added.IsEmpty && Gone.IsEmpty && Finishes.All(finish => finish.Before == finish.After) && AttendedMinutes.Difference == 0;
 
-    /// <summary>Compares two plans of one batch. A task is found again by its model, its step's name, its coat and its first unit.</summary>
+    /// <summary>
+    /// Compares two plans of one batch. A task is found again by its model, its step's name, its coat and its first unit. What the second takes
+    /// as done is not looked at: neither plan has it still to do.
+    /// </summary>
     public static PlanComparison Of(WrittenPlan before, WrittenPlan after)
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
-        var earlier = before.Tasks.ToLookup(task => (task.Model, task.Step, task.Coat));
+        var left = after.Done is null ? before : before.Without(after.Done);
+        var earlier = left.Tasks.ToLookup(task => (task.Model, task.Step, task.Coat));
         var later = after.Tasks.Select(task => (task.Model, task.Step, task.Coat)).ToHashSet();
         var moves = new List<TaskMove>();
         var added = new List<WrittenTask>();
@@ -55,7 +62,8 @@ public sealed record PlanComparison
             var was = known.Find(each => each.FirstUnit <= task.FirstUnit && task.FirstUnit < each.FirstUnit + each.Units);
             if (was is null)
                 added.Add(task);
-            else if (Minute(was.Start) != Minute(task.Start) || was.FirstUnit != task.FirstUnit || was.Units != task.Units || was.Painter != task.Painter)
+            // half a minute makes no difference on the wall
+            else if (WrittenPlan.Minute(was.Start) != WrittenPlan.Minute(task.Start) || was.FirstUnit != task.FirstUnit || was.Units != task.Units || was.Painter != task.Painter)
                 moves.Add(new TaskMove(was, task));
         }
 
@@ -65,20 +73,18 @@ public sealed record PlanComparison
         {
             Batch = after.Batch,
             Zone = after.Zone,
+            Done = after.Done,
             Unmoved = after.Tasks.Count - moves.Count - added.Count,
             Moves = moves.ToSequence(),
             Added = added.ToSequence(),
-            Gone = before.Tasks.Where(task => !later.Contains((task.Model, task.Step, task.Coat))).OrderBy(task => task.Start).ToSequence(),
+            Gone = left.Tasks.Where(task => !later.Contains((task.Model, task.Step, task.Coat))).OrderBy(task => task.Start).ToSequence(),
             Finishes = after.Finishes.Select(finish => new FinishChange(finish.Model, finished.GetValueOrDefault(finish.Model)?.Ready, finish.Ready, finish.Due))
                 .Concat(before.Finishes.Where(finish => !still.Contains(finish.Model)).Select(finish => new FinishChange(finish.Model, finish.Ready, null, finish.Due))).ToSequence(),
-            Sittings = new Figures(before.Sittings, after.Sittings),
-            AttendedMinutes = new Figures(before.AttendedMinutes, after.AttendedMinutes),
-            CleanOuts = new Figures(before.CleanOuts, after.CleanOuts),
+            Sittings = new Figures(left.Sittings, after.Sittings),
+            AttendedMinutes = new Figures(left.AttendedMinutes, after.AttendedMinutes),
+            CleanOuts = new Figures(left.CleanOuts, after.CleanOuts),
         };
     }
-
-    // half a minute makes no difference on the wall
-    private static long Minute(Instant instant) => (long)Math.Floor(instant.ToUnixTimeSeconds() / 60.0);
 }
 
 /// <summary>A task that is elsewhere.</summary>
@@ -89,6 +95,12 @@ public sealed record TaskMove(WrittenTask Before, WrittenTask After)
     /// A sitting that opens or closes at another time is still the same as long as some of it is.
     /// </summary>
     public bool IsToAnotherSitting => Before.SittingEnd <= After.Sitting || After.SittingEnd <= Before.Sitting;
+
+    /// <summary>True if it only begins up to ten minutes sooner or later in the same sitting.</summary>
+    public bool IsSlide => !IsToAnotherSitting && Before.FirstUnit == After.FirstUnit && Before.Units == After.Units && Before.Painter == After.Painter
+        && Math.Abs((After.Start - Before.Start).TotalMinutes) <= FewMinutes;
+
+    private const int FewMinutes = 10;
 }
 
 /// <summary>A model's finish; before or after is null where a plan does not have the model.</summary>

@@ -18,14 +18,45 @@ public sealed record WrittenPlan
     /// <summary>When each model is ready, in file order.</summary>
     public required Sequence<WrittenFinish> Finishes { get; init; }
 
+    /// <summary>Every cleaning of a tool at the end of its use, in order of start.</summary>
+    public Sequence<WrittenCloseDown> CloseDowns { get; init; }
+
+    /// <summary>What the plan takes as done; null if nothing.</summary>
+    public DoneWork? Done { get; init; }
+
+    /// <summary>What the painter calls the plan, such as the name of its file; null where it has none.</summary>
+    public string? Name { get; init; }
+
     /// <summary>How many sittings have something to do.</summary>
-    public required int Sittings { get; init; }
+    public int Sittings => Tasks.Select(task => (task.Painter, task.Sitting)).Concat(CloseDowns.Select(close => (close.Painter, close.Sitting))).Distinct().Count();
 
     /// <summary>Minutes with hands busy.</summary>
-    public required int AttendedMinutes { get; init; }
+    public int AttendedMinutes => Tasks.Sum(task => Minutes(task.Start, task.End)) + CloseDowns.Sum(close => Minutes(close.Start, close.End));
 
     /// <summary>How many times a tool is cleaned out.</summary>
-    public required int CleanOuts { get; init; }
+    public int CleanOuts => Tasks.Count(task => task.CleansFirst) + CloseDowns.Count;
+
+    /// <summary>
+    /// What of the plan is done by a moment: all whose hands' work has ended by then, and what it took as done itself. Its tasks are in order
+    /// of start.
+    /// </summary>
+    public DoneWork DoneBy(Instant until) => new(
+        until,
+        Name,
+        (Done?.Tasks ?? []).Concat(Tasks.Where(task => Minute(task.End) <= Minute(until))).OrderBy(task => task.Start).ToSequence(),
+        (Done?.CloseDowns ?? []).Concat(CloseDowns.Where(close => Minute(close.End) <= Minute(until))).OrderBy(close => close.Start).ToSequence());
+
+    /// <summary>The plan without the work that another takes as done.</summary>
+    public WrittenPlan Without(DoneWork done)
+    {
+        ArgumentNullException.ThrowIfNull(done);
+        var pieces = done.Tasks.SelectMany(task => task.Pieces).ToHashSet();
+        return this with
+        {
+            Tasks = Tasks.Without(task => task.Pieces.All(pieces.Contains)),
+            CloseDowns = CloseDowns.Without(close => Minute(close.End) <= Minute(done.Until)),
+        };
+    }
 
     /// <summary>A plan as it would be written down.</summary>
     public static WrittenPlan Of(Plan plan)
@@ -37,14 +68,40 @@ public sealed record WrittenPlan
             Batch = plan.Batch,
             Zone = plan.Zone,
             Tasks = sittings.SelectMany(sitting => sitting.Tasks.Where(task => task.Sort == TaskSort.Step).Select(task => new WrittenTask(
-                task.Model, task.Step, task.Coat, task.OfCoats, task.FirstUnit, task.Units, task.OfUnits, sitting.Painter, task.ExactStart, task.To.ToInstant(), sitting.From.ToInstant(), sitting.To.ToInstant(), task.Words))).OrderBy(task => task.Start).ToSequence(),
+                task.Model,
+                task.Step,
+                task.Coat,
+                task.OfCoats,
+                task.FirstUnit,
+                task.Units,
+                task.OfUnits,
+                sitting.Painter,
+                task.ExactStart,
+                task.ExactEnd,
+                sitting.From.ToInstant(),
+                sitting.To.ToInstant(),
+                task.Words,
+                task.CleanOutBefore is not null))).OrderBy(task => task.Start).ToSequence(),
+            CloseDowns = sittings.SelectMany(sitting => sitting.Tasks.Where(task => task.Sort == TaskSort.CloseDown)
+                .Select(task => new WrittenCloseDown(sitting.Painter, task.ExactStart, task.ExactEnd, sitting.From.ToInstant()))).OrderBy(close => close.Start).ToSequence(),
             Finishes = plan.Finishes.Select(finish => new WrittenFinish(finish.Model, finish.Ready.ToInstant(), finish.Due?.ToInstant())).ToSequence(),
-            Sittings = sittings.Count,
-            AttendedMinutes = plan.Measure.AttendedMinutes,
-            CleanOuts = plan.Measure.CleanOuts,
+            Done = plan.Done,
         };
     }
+
+    // As the clock on the wall shows them.
+    private static int Minutes(Instant start, Instant end) => (int)(Minute(end) - Minute(start));
+
+    /// <summary>The minute an instant lies in.</summary>
+    internal static long Minute(Instant instant) => (long)Math.Floor(instant.ToUnixTimeSeconds() / 60.0);
 }
+
+/// <summary>Work that is taken as done, as an earlier plan had it.</summary>
+/// <param name="Until">Up to when.</param>
+/// <param name="AsIn">What the painter calls the plan that had it; null where it has no name.</param>
+/// <param name="Tasks">The steps' tasks, in order of start.</param>
+/// <param name="CloseDowns">Every cleaning of a tool at the end of its use, in order of start.</param>
+public sealed record DoneWork(Instant Until, string? AsIn, Sequence<WrittenTask> Tasks, Sequence<WrittenCloseDown> CloseDowns);
 
 /// <summary>Some units going through a step.</summary>
 /// <param name="Model">Whose.</param>
@@ -56,10 +113,11 @@ public sealed record WrittenPlan
 /// <param name="OfUnits">How many the model has.</param>
 /// <param name="Painter">Who does it.</param>
 /// <param name="Start">When, to the half minute.</param>
-/// <param name="End">When the hands are free again.</param>
+/// <param name="End">When the hands are free again, to the half minute.</param>
 /// <param name="Sitting">When the sitting opens in which it is done.</param>
 /// <param name="SittingEnd">When it closes.</param>
 /// <param name="Words">The instruction.</param>
+/// <param name="CleansFirst">Whether it begins with cleaning its tool out.</param>
 public sealed record WrittenTask(
     string Model,
     string Step,
@@ -73,7 +131,19 @@ public sealed record WrittenTask(
     Instant End,
     Instant Sitting,
     Instant SittingEnd,
-    string Words);
+    string Words,
+    bool CleansFirst = false)
+{
+    /// <summary>Each unit's way through the step or coat.</summary>
+    internal IEnumerable<(string Model, string Step, int Coat, int Unit)> Pieces => Enumerable.Range(FirstUnit, Units).Select(unit => (Model, Step, Coat, unit));
+}
+
+/// <summary>Cleaning a tool at the end of its use.</summary>
+/// <param name="Painter">Who does it.</param>
+/// <param name="Start">When.</param>
+/// <param name="End">When the hands are free again.</param>
+/// <param name="Sitting">When the sitting opens in which it is done.</param>
+public sealed record WrittenCloseDown(string Painter, Instant Start, Instant End, Instant Sitting);
 
 /// <summary>When a model is ready, and by when it should be.</summary>
 public sealed record WrittenFinish(string Model, Instant Ready, Instant? Due);

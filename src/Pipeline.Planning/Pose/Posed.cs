@@ -20,8 +20,14 @@ internal sealed record Posed
     /// <summary>Why each wait is there, by the wait's reason.</summary>
     public required ImmutableArray<Cause> Causes { get; init; }
 
-    /// <summary>The sittings within the horizon, the same for every painter.</summary>
+    /// <summary>The sittings within the horizon, the same for every painter; where something has been done on the first day, all of that day.</summary>
     public required ImmutableArray<OpenSitting> Sittings { get; init; }
+
+    /// <summary>How many of the sittings are over when the plan begins.</summary>
+    public int SittingsOver => Sittings.Count(sitting => sitting.End <= Clock.Origin);
+
+    /// <summary>Greatest waits since done work that have been lengthened because nothing can keep them any more, by index.</summary>
+    public ImmutableHashSet<int> Overdue { get; init; } = [];
 
     /// <summary>Whether the painters work less in a day than the bench lets them, to keep the days even.</summary>
     public required bool IsEvened { get; init; }

@@ -13,8 +13,9 @@ namespace Pipeline.Planning;
 /// model, without work, at which it is ready: all its steps done and its last layers handleable, or cured where it is wanted for play
 /// or packing. Due times hang on that one.
 /// Of each sitting the share of slack at its end stays free, and no painter works more in a day than the bench and the caller allow.
+/// What has been done is the past of its activities.
 /// </summary>
-internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double slack, long? mostPerDay = null)
+internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double slack, long? mostPerDay = null, DoneWork? done = null)
 {
     private const string Rack = "drying rack";
 
@@ -32,7 +33,7 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
     /// <summary>The problem with the sittings up to a moment.</summary>
     public Posed Until(Instant until)
     {
-        var sittings = OpenSittings.Between(batch.Bench, clock.Origin, until);
+        var sittings = SittingsUntil(until);
         var routes = ImmutableArray.CreateBuilder<PosedRoute>();
         var posed = ImmutableArray.CreateBuilder<PosedActivity>();
         var activities = ImmutableArray.CreateBuilder<Activity>();
@@ -67,7 +68,7 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
 
         if (waits.IsTooDamp && findings.Count == 0)
             findings.Add(TooDamp());
-        return new Posed
+        var all = new Posed
         {
             Problem = new Problem
             {
@@ -87,17 +88,40 @@ internal sealed class Posing(Walked walked, Instant from, Pacing pacing, double 
             Tools = tools,
             Routes = routes.ToImmutable(),
         };
+        if (done is null)
+            return all;
+        var left = PastWork.In(done, walked, all);
+        if (findings.Count == 0)
+            findings.AddRange(BeforeDone.In(walked, left, done));
+        return left;
+    }
+
+    // Where something has been done on the first day, that day is there from its first sitting on: for what a tool still holds, and what a day may have.
+    private ImmutableArray<OpenSitting> SittingsUntil(Instant until)
+    {
+        var ahead = OpenSittings.Between(batch.Bench, clock.Origin, until);
+        if (done is null || ahead.IsEmpty)
+            return ahead;
+        var ofDay = OpenSittings.Between(batch.Bench, clock.Origin - Duration.FromDays(2), until).Where(sitting => sitting.Date >= ahead[0].Date).ToImmutableArray();
+        return !ofDay.IsEmpty && ofDay[0].Start < clock.Origin && done.Tasks.Any(task => task.Start >= ofDay[0].Start) ? ofDay : ahead;
     }
 
     private ImmutableArray<Worker> Workers(ImmutableArray<OpenSitting> sittings)
     {
         var most = PerDay is { } said && mostPerDay is { } asked ? Math.Min(said, asked) : PerDay ?? mostPerDay;
-        return [.. batch.Bench.Painters.Select(painter => new Worker(painter.Name, Hours(sittings.Where(s => painter.Comes(s.Date))), most))];
+        return [.. batch.Bench.Painters.Select(painter => new Worker(painter.Name, Hours(sittings.Where(s => painter.Comes(s.Date)), painter.Name), most))];
     }
 
-    private Scheduling.Calendar Hours(IEnumerable<OpenSitting> sittings) => Scheduling.Calendar.OfDays(sittings
-        .GroupBy(s => s.Date, s => new Scheduling.Interval(clock.TickAt(s.Start), clock.TickAt(s.Start + ((s.End - s.Start) * (1 - slack)))))
-        .Select(day => day.Where(i => i.Length > 0)));
+    private Scheduling.Calendar Hours(IEnumerable<OpenSitting> sittings, string painter) => Scheduling.Calendar.OfDays(sittings
+        .GroupBy(s => s.Date, s => Parted(new Scheduling.Interval(clock.TickAt(s.Start), clock.TickAt(s.Start + ((s.End - s.Start) * (1 - slack)))), painter))
+        .Select(day => day.SelectMany(parts => parts).Where(i => i.Length > 0)));
+
+    // A tool that was put away in a sitting under way holds nothing any more: the sitting goes on from there.
+    private IEnumerable<Scheduling.Interval> Parted(Scheduling.Interval open, string painter)
+    {
+        var put = (done?.CloseDowns ?? []).Where(close => close.Painter == painter).Select(close => clock.TickAt(close.End)).Where(at => at > open.Start && at <= 0).DefaultIfEmpty(long.MinValue).Max();
+        return put == long.MinValue || put >= open.End ? [open] : [open with { End = put }, open with { Start = put }];
+    }
 
     // The drying rack, and what steps stand in by name.
     private List<BenchTool> Places()

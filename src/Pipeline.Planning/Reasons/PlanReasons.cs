@@ -119,7 +119,7 @@ public sealed class PlanReasons
     private Sequence<ZonedDateTime> Full(IReadOnlyList<int> chain)
     {
         var full = new List<ZonedDateTime>();
-        foreach (var sitting in chain.Where(r => table.Runs[r].Worker >= 0).Select(r => table.SittingAt(table.Runs[r].Start)).Distinct().Order())
+        foreach (var sitting in chain.Where(r => table.Runs[r].Worker >= 0 && !table.IsPast(r)).Select(r => table.SittingAt(table.Runs[r].Start)).Distinct().Order())
         {
             var open = table.Posed.Sittings[sitting];
             var busy = table.Runs.Where(run => run.Worker >= 0 && table.SittingAt(run.Start) == sitting).GroupBy(run => run.Worker).Max(mine => mine.Sum(run => run.End - run.Start))

@@ -30,9 +30,10 @@ internal static class CoatJudge
     private static (int Coat, int Unit, double Minutes) Shortest(Timetable table, IEnumerable<int> passes) =>
         (from pass in passes.Skip(1)
          from unit in Enumerable.Range(0, table.LastUnit(pass) + 1)
+         where !table.IsDone(pass, unit)
          let minutes = Clock.Minutes(table.Start(pass, unit) - table.Finish(pass - 1, unit))
          orderby minutes
-         select (table.Posed.Activities[pass].Pass, unit, minutes)).First();
+         select (table.Posed.Activities[pass].Pass, unit, minutes)).FirstOrDefault((0, 0, double.MaxValue));
 
     private static Finding Say(Model model, Step step, int coat, int unit, double minutes, double comfortable) => new()
     {

@@ -8,7 +8,8 @@ namespace Pipeline.Planning;
 /// <param name="Unit">The unit, from 0.</param>
 /// <param name="Start">When work on the unit starts.</param>
 /// <param name="Finish">When it is finished, with what runs by itself.</param>
-public sealed record KnownTime(int Route, int Step, int Unit, Instant Start, Instant Finish);
+/// <param name="IsDone">Whether that is so already: between two such times nothing can be changed, and nothing is judged.</param>
+public sealed record KnownTime(int Route, int Step, int Unit, Instant Start, Instant Finish, bool IsDone = false);
 
 /// <summary>Everything known about when units go through steps. What is not in it is not judged.</summary>
 public sealed class KnownTimes

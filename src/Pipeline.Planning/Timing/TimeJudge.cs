@@ -1,3 +1,4 @@
+using NodaTime;
 using Pipeline.Abstractions;
 using Pipeline.Surfaces;
 using Pipeline.Workflows;
@@ -81,7 +82,7 @@ public static class TimeJudge
         Missed? worst = null;
         foreach (var (unit, since) in times.Of(route, needs.Since))
         {
-            if (!later.TryGetValue(unit, out var until))
+            if (!later.TryGetValue(unit, out var until) || (since.IsDone && until.IsDone))
                 continue;
             var from = needs.SinceStart ? since.Start : since.Finish;
             var to = needs.ToFinish ? until.Finish : until.Start;
@@ -154,7 +155,7 @@ public static class TimeJudge
             Place = later.Place,
             Model = route.Model.Name,
             Areas = needs.Areas,
-            Message = $"{Elapsed(route.Model, earlier, later, missed)}; {Needed(needs, waiting, missed)}. {needs.Message}",
+            Message = $"{Elapsed(route.Model, earlier, later, missed)}; {Needed(needs, waiting, missed)}. {Since(missed, needs, earlier, route.Model, zone)}{needs.Message}",
             Remedy = needs.Remedy,
             Related = related.ToSequence(),
             Mend = needs.Mend,
@@ -171,6 +172,11 @@ public static class TimeJudge
             ? $"{Phrases.Duration(missed.ElapsedMinutes)} between {between}"
             : $"Only {Phrases.Duration(missed.ElapsedMinutes)} between {between}";
     }
+
+    // What has been done cannot be put off to come nearer.
+    private static string Since(Missed missed, Verdict.Needs needs, Step earlier, Model model, DateTimeZone zone) => missed.Earlier.IsDone && missed.IsTooLate
+        ? $"'{Phrases.Step(model, earlier)}' was done {Phrases.Moment(needs.SinceStart ? missed.Earlier.Start : missed.Earlier.Finish, zone)}, and the plan takes this up as soon as it finds room. "
+        : "";
 
     private static string Needed(Verdict.Needs needs, Waiting waiting, Missed missed)
     {

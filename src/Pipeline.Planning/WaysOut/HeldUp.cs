@@ -53,7 +53,7 @@ internal static class HeldUp
         foreach (var chain in LateChains(table))
         {
             var before = 0L;
-            foreach (var run in chain.Where(run => table.Runs[run].Worker >= 0))
+            foreach (var run in chain.Where(run => table.Runs[run].Worker >= 0 && !table.IsPast(run)))
             {
                 var (start, end) = (table.Runs[run].Start, table.Runs[run].End);
                 if (before == 0 || table.SittingAt(before) != table.SittingAt(start))

@@ -18,15 +18,22 @@ internal static class ComparisonFacts
             : ($"All ready by {Moment(both, now)} instead of {Moment(both, was)}: {Later(now - was)}.", now > was ? Tone.Warning : Tone.Good);
     }
 
+    /// <summary>What the second plan takes as done, in one line; null if nothing.</summary>
+    public static string? Done(PlanComparison both) => both.Done is { } done
+        ? $"Done until {Moment(both, done.Until)}: {Amounts.Counted(done.Tasks.Count, "task")}. Compared is what was left then."
+        : null;
+
     /// <summary>How many tasks are where they were, moved, new or gone.</summary>
     public static string Counts(PlanComparison both)
     {
         if (both.IsSame)
             return $"Nothing is different: {Amounts.Counted(both.Unmoved, "task")}, all where they were.";
         var elsewhere = both.Moves.Count(move => move.IsToAnotherSitting);
+        var slides = both.Moves.Count(move => move.IsSlide);
         var parts = new List<string> { $"{Amounts.Counted(both.Unmoved, "task")} {(both.Unmoved == 1 ? "is where it was" : "are where they were")}" };
         Add(elsewhere, "in another sitting");
-        Add(both.Moves.Count - elsewhere, "otherwise in the same one");
+        Add(both.Moves.Count - elsewhere - slides, "otherwise in the same one");
+        Add(slides, "a few minutes off");
         Add(both.Added.Count, "new");
         Add(both.Gone.Count, "gone");
         return string.Join(", ", parts) + ".";

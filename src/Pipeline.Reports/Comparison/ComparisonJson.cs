@@ -20,6 +20,15 @@ public static class ComparisonJson
             json.WriteNumber("version", Version);
             json.WriteString("batch", both.Batch);
             json.WriteString("zone", both.Zone.Id);
+            if (both.Done is { } done)
+            {
+                json.Object("done", () =>
+                {
+                    json.Moment("until", done.Until.InZone(both.Zone));
+                    json.WriteNumber("tasks", done.Tasks.Count);
+                });
+            }
+
             json.WriteNumber("unmoved", both.Unmoved);
             json.Objects("moves", both.Moves, move =>
             {

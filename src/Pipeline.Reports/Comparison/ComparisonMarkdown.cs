@@ -13,10 +13,13 @@ public static class ComparisonMarkdown
         page.Heading(1, $"{MarkdownText.Escaped(both.Batch)}: two plans compared");
         page.Block(ComparisonFacts.Ready(both).Words);
         page.Block(ComparisonFacts.Counts(both));
+        if (ComparisonFacts.Done(both) is { } done)
+            page.Block(MarkdownText.Escaped(done));
         if (both.IsSame)
             return page.ToString();
         SetMoves(page, both, "To another sitting", both.Moves.Where(move => move.IsToAnotherSitting));
-        SetMoves(page, both, "Otherwise in the same sitting", both.Moves.Where(move => !move.IsToAnotherSitting));
+        SetMoves(page, both, "Otherwise in the same sitting", both.Moves.Where(move => !move.IsToAnotherSitting && !move.IsSlide));
+        SetMoves(page, both, "A few minutes sooner or later", both.Moves.Where(move => move.IsSlide));
         SetTasks(page, both, "New", both.Added);
         SetTasks(page, both, "Gone", both.Gone);
         page.Heading(2, "What it costs or saves");

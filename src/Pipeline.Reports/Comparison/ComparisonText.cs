@@ -22,10 +22,13 @@ public static class ComparisonText
         var (ready, tone) = ComparisonFacts.Ready(both);
         page.Hung("", ready, tone);
         page.Hung("", ComparisonFacts.Counts(both));
+        if (ComparisonFacts.Done(both) is { } done)
+            page.Hung("", done);
         if (both.IsSame)
             return page;
         SetMoves(page, both, "To another sitting", both.Moves.Where(move => move.IsToAnotherSitting));
-        SetMoves(page, both, "Otherwise in the same sitting", both.Moves.Where(move => !move.IsToAnotherSitting));
+        SetMoves(page, both, "Otherwise in the same sitting", both.Moves.Where(move => !move.IsToAnotherSitting && !move.IsSlide));
+        SetSlides(page, both);
         SetTasks(page, both, "New", both.Added);
         SetTasks(page, both, "Gone", both.Gone);
         ClosingText.Head(page, "What it costs or saves");
@@ -52,6 +55,19 @@ public static class ComparisonText
             var otherwise = ComparisonFacts.Otherwise(move);
             page.Hung($"{ComparisonFacts.Moment(both, move.After.Start),-16}  ", Visible.Line($"{ComparisonFacts.Who(move.After)}: {move.After.Words}"));
             page.Hung(new Run($"  was {ComparisonFacts.Was(both, move)}", Tone.Quiet), Visible.Line(otherwise.Length > 0 ? $"; {otherwise}" : ""), Tone.Quiet);
+        }
+    }
+
+    private static void SetSlides(Page page, PlanComparison both)
+    {
+        var slides = both.Moves.Where(move => move.IsSlide).ToList();
+        if (slides.Count == 0)
+            return;
+        ClosingText.Head(page, "A few minutes sooner or later");
+        foreach (var slide in slides)
+        {
+            var when = $"{ComparisonFacts.Moment(both, slide.After.Start)}, was {ComparisonFacts.Was(both, slide)}";
+            page.Hung($"{when,-27}  ", Visible.Line($"{ComparisonFacts.Who(slide.After)}: {slide.After.Words}"));
         }
     }
 

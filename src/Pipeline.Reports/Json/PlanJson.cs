@@ -1,4 +1,5 @@
 using System.Text.Json;
+using NodaTime;
 using NodaTime.Text;
 using Pipeline.Planning;
 using Pipeline.Workflows;
@@ -23,12 +24,44 @@ public static class PlanJson
             json.WriteString("zone", plan.Zone.Id);
             json.Moment("from", plan.From);
             json.WriteString("pace", plan.Pace == Pace.Brisk ? "brisk" : "comfortable");
+            if (plan.Done is { } done)
+                json.Object("done", () => WriteDone(json, done, plan.Zone));
             json.Objects("days", plan.Days, day =>
             {
                 json.WriteString("date", LocalDatePattern.Iso.Format(day.Date));
                 json.Objects("sittings", day.Sittings, sitting => WriteSitting(json, sitting));
             });
             WriteAround(json, plan);
+        });
+    }
+
+    private static void WriteDone(Utf8JsonWriter json, DoneWork done, DateTimeZone zone)
+    {
+        json.Moment("until", done.Until.InZone(zone));
+        json.Optional("asIn", done.AsIn);
+        json.Objects("tasks", done.Tasks, task =>
+        {
+            json.WriteString("model", task.Model);
+            json.WriteString("step", task.Step);
+            json.WriteNumber("coat", task.Coat);
+            json.WriteNumber("ofCoats", task.OfCoats);
+            json.WriteNumber("firstUnit", task.FirstUnit);
+            json.WriteNumber("units", task.Units);
+            json.WriteNumber("ofUnits", task.OfUnits);
+            json.WriteString("painter", task.Painter);
+            json.Moment("exactStart", task.Start.InZone(zone));
+            json.Moment("exactEnd", task.End.InZone(zone));
+            json.Moment("sittingFrom", task.Sitting.InZone(zone));
+            json.Moment("sittingTo", task.SittingEnd.InZone(zone));
+            json.WriteString("words", task.Words);
+            json.WriteBoolean("cleansFirst", task.CleansFirst);
+        });
+        json.Objects("closeDowns", done.CloseDowns, close =>
+        {
+            json.WriteString("painter", close.Painter);
+            json.Moment("exactStart", close.Start.InZone(zone));
+            json.Moment("exactEnd", close.End.InZone(zone));
+            json.Moment("sittingFrom", close.Sitting.InZone(zone));
         });
     }
 
@@ -97,6 +130,7 @@ public static class PlanJson
         json.Moment("to", task.To);
         json.WriteString("words", task.Words);
         json.Moment("exactStart", task.ExactStart.InZone(task.From.Zone));
+        json.Moment("exactEnd", task.ExactEnd.InZone(task.From.Zone));
         if (task.Sort == TaskSort.Step)
         {
             json.WriteString("step", task.Step);

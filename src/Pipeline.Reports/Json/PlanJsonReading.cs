@@ -48,11 +48,34 @@ public static class PlanJsonReading
             Zone = DateTimeZoneProviders.Tzdb.GetZoneOrNull(zone) ?? throw new MisreadException($"zone: there is no time zone '{zone}'"),
             Tasks = sittings.SelectMany(Tasks).OrderBy(task => task.Start).ToSequence(),
             Finishes = root["finishes"].Items().Select(finish => new WrittenFinish(finish["model"].Text(), finish["ready"].Moment(), finish.Has("due") ? finish["due"].Moment() : null)).ToSequence(),
-            Sittings = sittings.Count,
-            AttendedMinutes = root["measure"]["attendedMinutes"].Whole(),
-            CleanOuts = root["measure"]["cleanOuts"].Whole(),
+            CloseDowns = sittings.SelectMany(CloseDowns).OrderBy(close => close.Start).ToSequence(),
+            Done = root.Has("done") ? Done(root["done"]) : null,
         };
     }
+
+    private static DoneWork Done(Node done) => new(
+        done["until"].Moment(),
+        done.Has("asIn") ? done["asIn"].Text() : null,
+        done["tasks"].Items().Select(task => new WrittenTask(
+            task["model"].Text(),
+            task["step"].Text(),
+            task["coat"].Number(),
+            task["ofCoats"].Number(),
+            task["firstUnit"].Number(),
+            task["units"].Number(),
+            task["ofUnits"].Number(),
+            task["painter"].Text(),
+            task["exactStart"].Moment(),
+            task["exactEnd"].Moment(),
+            task["sittingFrom"].Moment(),
+            task["sittingTo"].Moment(),
+            task["words"].Text(),
+            task["cleansFirst"].Is())).OrderBy(task => task.Start).ToSequence(),
+        done["closeDowns"].Items().Select(close => new WrittenCloseDown(
+            close["painter"].Text(), close["exactStart"].Moment(), close["exactEnd"].Moment(), close["sittingFrom"].Moment())).OrderBy(close => close.Start).ToSequence());
+
+    private static IEnumerable<WrittenCloseDown> CloseDowns(Node sitting) => sitting["tasks"].Items().Where(task => task["sort"].Text() == "close-down")
+        .Select(task => new WrittenCloseDown(sitting["painter"].Text(), task["exactStart"].Moment(), task["exactEnd"].Moment(), sitting["from"].Moment()));
 
     private static IEnumerable<WrittenTask> Tasks(Node sitting)
     {
@@ -61,17 +84,18 @@ public static class PlanJsonReading
             yield return new WrittenTask(
                 task["model"].Text(),
                 task["step"].Text(),
-                task["coat"].Whole(),
-                task["ofCoats"].Whole(),
-                task["firstUnit"].Whole(),
-                task["units"].Whole(),
-                task["ofUnits"].Whole(),
+                task["coat"].Number(),
+                task["ofCoats"].Number(),
+                task["firstUnit"].Number(),
+                task["units"].Number(),
+                task["ofUnits"].Number(),
                 sitting["painter"].Text(),
                 task["exactStart"].Moment(),
-                task["to"].Moment(),
+                task["exactEnd"].Moment(),
                 sitting["from"].Moment(),
                 sitting["to"].Moment(),
-                task["words"].Text());
+                task["words"].Text(),
+                task.Has("cleanOutBefore"));
         }
     }
 
@@ -95,6 +119,11 @@ public static class PlanJsonReading
         public string Text() => Value.ValueKind == JsonValueKind.String ? Value.GetString()! : throw new MisreadException($"{Way} is no text");
 
         public int Whole() => Value.ValueKind == JsonValueKind.Number && Value.TryGetInt32(out var whole) && whole >= 0 ? whole : throw new MisreadException($"{Way} is no whole number");
+
+        /// <summary>A number that counts from 1.</summary>
+        public int Number() => Whole() is > 0 and var number ? number : throw new MisreadException($"{Way} is no number from 1 on");
+
+        public bool Is() => Value.ValueKind is JsonValueKind.True or JsonValueKind.False ? Value.GetBoolean() : throw new MisreadException($"{Way} is neither true nor false");
 
         public Instant Moment() => MomentPattern.Parse(Text()) is { Success: true } parsed ? parsed.Value.ToInstant() : throw new MisreadException($"{Way} is no moment");
     }

@@ -18,6 +18,8 @@ public static class PlanMarkdown
         var (ready, tone) = PlanFacts.Ready(plan);
         page.Block(tone == Tone.Error ? $"**{ready}**" : ready);
         page.Line(PlanFacts.Size(plan));
+        if (PlanFacts.Done(plan) is { } done)
+            page.Line(MarkdownText.Escaped(done));
         if (PlanFacts.Kept(plan) is { } kept)
             page.Line(MarkdownText.Escaped(kept));
         if (PlanFacts.Past(plan) is { } past)

@@ -63,8 +63,8 @@ internal static class PlanFacts
         };
 
     /// <summary>How much work it is, in one line.</summary>
-    public static string Size(Plan plan) =>
-        $"{Sittings(plan)}, {Moments.Hours(plan.Measure.AttendedMinutes)} of work, "
+    public static string Size(Plan plan) => plan.Days.IsEmpty && plan.Done is not null ? "Nothing is left for the hands to do."
+        : $"{Sittings(plan)}, {Moments.Hours(plan.Measure.AttendedMinutes)} of work, "
         + $"{Amounts.Counted(plan.Measure.CleanOuts, "clean-out")}.";
 
     // Two who sit there at the same time sit in one sitting.
@@ -78,8 +78,12 @@ internal static class PlanFacts
         return Amounts.Counted(painters.Count, "sitting") + many;
     }
 
+    /// <summary>What is taken as done, in one line: <c>Done until Wed 2 Dec 22:00: 14 tasks, as one.json had them.</c>; null if nothing is.</summary>
+    public static string? Done(Plan plan) => plan.Done is not { } done ? null
+        : $"Done until {Moments.Full(done.Until.InZone(plan.Zone))}: {Amounts.Counted(done.Tasks.Count, "task")}, as {(done.AsIn is { } name ? Visible.Line(name) : "the plan before")} had {(done.Tasks.Count == 1 ? "it" : "them")}. What follows is what is left.";
+
     /// <summary>What has become of the plan before, in one line; null if there was none to stay close to.</summary>
-    public static string? Kept(Plan plan) => plan.Kept is { } kept ? $"Against the plan before: {Amounts.Uncapital(ComparisonFacts.Counts(kept))}" : null;
+    public static string? Kept(Plan plan) => plan.Kept is { } kept ? $"Against the plan before{(plan.Done is null ? "" : ", of what is left")}: {Amounts.Uncapital(ComparisonFacts.Counts(kept))}" : null;
 
     /// <summary>That the plan begins in the past, in one line; null if it does not.</summary>
     public static string? Past(Plan plan) => plan.DaysPast == 0 ? null

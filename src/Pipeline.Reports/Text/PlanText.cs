@@ -42,6 +42,8 @@ public static class PlanText
         var (ready, tone) = PlanFacts.Ready(plan);
         page.Hung("", ready, tone);
         page.Hung("", PlanFacts.Size(plan));
+        if (PlanFacts.Done(plan) is { } done)
+            page.Hung("", done);
         if (PlanFacts.Kept(plan) is { } kept)
             page.Hung("", kept);
         if (PlanFacts.Past(plan) is { } past)

@@ -19,7 +19,7 @@ internal sealed record WeekChart(Sequence<ChartWeek> Weeks, int MinutesPerMark)
     public static WeekChart Of(Plan plan)
     {
         var painters = plan.Days.SelectMany(day => day.Sittings).Select(sitting => sitting.Painter).Distinct().ToList();
-        var ends = plan.Days.Select(day => day.Date).Concat(plan.Finishes.Select(f => f.Ready.Date)).Select(Monday).Distinct().Order().ToList();
+        var ends = plan.Days.Select(day => day.Date).Concat(plan.Finishes.Where(f => f.Ready.ToInstant() >= plan.From.ToInstant()).Select(f => f.Ready.Date)).Select(Monday).Distinct().Order().ToList();
         var dues = plan.Finishes.Select(f => f.Due?.Date).OfType<LocalDate>().Select(Monday);
         var weeks = ends.Concat(dues.Where(due => ends.Contains(due.PlusWeeks(-1)))).Distinct().Order()
             .Select(monday => Week(plan, painters, monday))

@@ -30,6 +30,17 @@ public static class Contradictions
             .Any(k => heads.Starts[net.Offset[activity] + k] > latest + ((k - net.Done[activity]) * net.Step[activity]));
     }
 
+    /// <summary>The earliest start of each activity's own work, by unit, that waits and open hours allow; far away where the hours end before it.</summary>
+    /// <exception cref="ArgumentException">The problem is malformed.</exception>
+    public static ImmutableArray<ImmutableArray<long>> EarliestStarts(Problem problem)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        WellFormed.Check(problem);
+        var net = new Net(problem);
+        var heads = Heads.Of(net, new Components(net), new Hours(net));
+        return [.. Enumerable.Range(0, net.Count).Select(a => ImmutableArray.Create(heads.Starts, net.Offset[a], net.Units[a]))];
+    }
+
     /// <summary>
     /// Rings of waits that ask for more time than they allow, whatever the open hours: one for each group of activities that waits tie together.
     /// </summary>

@@ -9,7 +9,7 @@ internal static class KeptStarts
     private static readonly double[] PartingWorths = [0.5, 1e9, 0];
 
     /// <summary>
-    /// One timetable with the lots parted as they were, and one for each other way of parting them; those that come to nothing are left out.
+    /// Timetables with the lots parted as they were, units that are new joined to the last run of their lot or not, and one for each other way of parting them; those that come to nothing are left out.
     /// </summary>
     /// <param name="problem">The problem as it is now.</param>
     /// <param name="keep">The earlier schedule.</param>
@@ -26,8 +26,12 @@ internal static class KeptStarts
         if (heads.Obstacle is not null)
             yield break;
         var dispatcher = new Dispatcher(net, components, heads);
-        if (AsTheyWere(net, dispatcher, heads, keep) is { } same)
-            yield return same;
+        foreach (var joined in new[] { true, false })
+        {
+            if (AsTheyWere(net, dispatcher, heads, keep, joined) is { } same)
+                yield return same;
+        }
+
         // what the earlier schedule does not have comes as soon as what it follows lets it
         var keys = Enumerable.Range(0, net.Count).Select(a => (double)starts.GetValueOrDefault(a, heads.Starts[net.Offset[a]])).ToArray();
         foreach (var worth in PartingWorths)
@@ -38,16 +42,18 @@ internal static class KeptStarts
     }
 
     // Run after run of the earlier schedule, each when it was or in the next gap; what cannot go in like that comes last.
-    private static Timetable? AsTheyWere(Net net, Dispatcher dispatcher, Heads heads, Keep keep)
+    private static Timetable? AsTheyWere(Net net, Dispatcher dispatcher, Heads heads, Keep keep, bool newOnesJoin)
     {
         var table = new Timetable(net);
         var fitting = new Fitting(table);
         if (!dispatcher.PutPinned(table, fitting))
             return null;
+        var known = keep.Earlier.Runs.GroupBy(run => run.Activity).ToDictionary(mine => mine.Key, mine => mine.Max(run => run.FirstUnit + run.Units));
         foreach (var run in keep.Earlier.Runs.OrderBy(run => run.Start))
         {
             var (a, first) = (run.Activity, run.FirstUnit);
-            var units = net.Whole[a] ? net.Units[a] : Math.Min(run.Units, net.Units[a] - first);
+            var takesAll = net.Whole[a] || (newOnesJoin && first + run.Units == known[a]);
+            var units = takesAll ? net.Units[a] - first : Math.Min(run.Units, net.Units[a] - first);
             if (first != Placing.NextUnit(table, a) || units < 1 || !Placing.IsReady(table, a, first, units))
                 continue;
             var spot = fitting.Earliest(a, first, units, Placing.WorkFrom(table, a, first, units), Math.Max(net[a].NotBefore, run.Start), hands: run.Worker);

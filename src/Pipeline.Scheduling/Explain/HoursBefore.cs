@@ -28,7 +28,8 @@ internal sealed class HoursBefore(Net net, Schedule schedule, IReadOnlyList<int>
             return new Reason.Nothing();
         var lead = run.WorkStart - run.Start;
         var earliest = Math.Max(Math.Max(ready, unitBefore?.End ?? ready) - lead, net[run.Activity].NotBefore);
-        if (i == 0)
+        // nothing may start in hours before that
+        if (i == 0 || open[i - 1].End <= net[run.Activity].NotBefore)
             return waits is null ? new Reason.Closed(run.Worker, -1) : new Reason.ReadyTooLate(run.Worker, waits);
 
         var before = open[i - 1];

@@ -19,6 +19,9 @@ internal static class KeptOrder
         for (var a = 0; a < net.Count; a++)
         {
             var mine = earlier[a].OrderBy(run => run.FirstUnit).ToList();
+            // units that are new go with the last
+            if (mine.Count > 0)
+                mine[^1] = mine[^1] with { Units = net.Units[a] - mine[^1].FirstUnit };
             if (!IsWhole(net, a, mine))
                 continue;
             starts[a] = mine[0].Start;

@@ -72,13 +72,14 @@ internal sealed class Pricing
 
         var finish = sequence.Finish;
         var moved = kept is null ? 0 : keepWeight * Moved(sequence);
+        var work = kept is not null && changesFollow ? sequence.Changes : 0;
         var value = first switch
         {
             Aim.FewChanges => sequence.Changes,
             Aim.ShortHolds => sequence.Holds,
             // with no aim in between, what comes after the sitting is the tick
             _ => (double)(ground.Net.Problem.Aims.Length > 1 ? grain.Of(finish) : finish),
-        } + moved;
+        } + moved + work;
         var next = changesFollow ? grain.Into(finish) + sequence.Changes : 0;
         var slope = (finishWeight * (ground.Clock.At(finish) + (1e-4 * finish) + (CompletionWeight * sequence.Completion)))
             + (perRun * sequence.Runs)

@@ -72,16 +72,16 @@ public enum Effort
 public sealed record SolveProgress(Score Best, long Bound, long Work, long Budget);
 
 /// <summary>An earlier schedule that people have already looked at; runs that stay where they were are worth something.</summary>
-/// <param name="Earlier">The earlier schedule. Activities are compared by index; one that has no run in it is free to be anywhere.</param>
+/// <param name="Earlier">The earlier schedule. Activities are compared by index, units by theirs; what has no run in it is free to be anywhere.</param>
 /// <param name="TicksPerMovedRun">How many ticks of a later finish one moved run is worth.</param>
-/// <param name="Within">A run of the same units that starts less than so many ticks sooner or later counts only in proportion.</param>
+/// <param name="Within">A run of the same units that starts less than so many ticks sooner or later counts for less, the less it slides the more so: half as far, a sixteenth.</param>
 public sealed record Keep(Schedule Earlier, double TicksPerMovedRun, long Within = 0);
 
-/// <summary>The runs of an earlier schedule, to be found again.</summary>
+/// <summary>The runs of an earlier schedule, to be found again. Units that it does not have are new: whatever happens to them, nothing has moved.</summary>
 internal sealed class KeptRuns
 {
     private readonly Dictionary<(int Activity, int FirstUnit), (int Units, int Worker, long Start)> kept = [];
-    private readonly HashSet<int> known = [];
+    private readonly Dictionary<int, int> known = [];
     private readonly long within;
 
     public KeptRuns(Keep keep)
@@ -90,15 +90,22 @@ internal sealed class KeptRuns
         foreach (var run in keep.Earlier.Runs)
         {
             kept[(run.Activity, run.FirstUnit)] = (run.Units, run.Worker, run.Start);
-            known.Add(run.Activity);
+            known[run.Activity] = Math.Max(known.GetValueOrDefault(run.Activity), run.FirstUnit + run.Units);
         }
     }
 
-    /// <summary>How much a run is elsewhere than it was: 1 if it is far away, parted otherwise or in other hands, 0 if it is where it was.</summary>
+    /// <summary>
+    /// How much a run is elsewhere than it was: 1 if it is far away, parted otherwise or in other hands, 0 if it is where it was.
+    /// New units may have joined it.
+    /// </summary>
     public double Moved(int activity, int firstUnit, int units, int worker, long start)
     {
-        if (!known.Contains(activity))
+        var unitsKnown = Math.Min(units, known.GetValueOrDefault(activity) - firstUnit);
+        if (unitsKnown <= 0)
             return 0;
-        return kept.TryGetValue((activity, firstUnit), out var was) && was.Units == units && was.Worker == worker ? Math.Min(1, Math.Abs(was.Start - start) / (double)within) : 1;
+        if (!kept.TryGetValue((activity, firstUnit), out var was) || was.Units != unitsKnown || was.Worker != worker)
+            return 1;
+        var share = Math.Abs(was.Start - start) / (double)within;
+        return Math.Min(1, share * share * share * share);
     }
 }

@@ -6,6 +6,7 @@ internal sealed class Scoring(Problem problem, Keep? keep)
     private readonly KeptRuns? kept = keep is null ? null : new KeptRuns(keep);
 
     private readonly FinishGrain grain = new(problem);
+    private readonly int[] done = [.. problem.Activities.Select(activity => activity.Past.Sum(run => run.Units))];
 
     public Score Of(Schedule schedule)
     {
@@ -20,7 +21,8 @@ internal sealed class Scoring(Problem problem, Keep? keep)
             var last = run.WorkStart + (activity.Together ? 0 : (run.Units - 1) * activity.PerUnit);
             finish[run.Activity] = Math.Max(finish[run.Activity], last + activity.PerUnit + activity.Unattended);
             changes += run.CleanOut + run.SetUp + run.PutAway;
-            moved += kept?.Moved(run.Activity, run.FirstUnit, run.Units, run.Worker, run.Start) ?? 0;
+            // what has been done has not been moved
+            moved += run.FirstUnit < done[run.Activity] ? 0 : kept?.Moved(run.Activity, run.FirstUnit, run.Units, run.Worker, run.Start) ?? 0;
             for (var k = 0; k < run.Units; k++)
                 starts[(run.Activity, run.FirstUnit + k)] = run.WorkStart + (activity.Together ? 0 : k * activity.PerUnit);
         }
@@ -59,7 +61,7 @@ internal sealed class Scoring(Problem problem, Keep? keep)
 
     private bool FollowsFinish => problem.Aims.IndexOf(Aim.FewChanges) is var place and > 0 && problem.Aims[place - 1] == Aim.FinishSoon;
 
-    // What is kept in place weighs like an earlier finish, whichever aim comes first.
+    // What is kept in place weighs like an earlier finish, whichever aim comes first; but not for any amount of work more.
     private double Value(Aim aim, Score score)
     {
         var value = aim switch
@@ -70,7 +72,7 @@ internal sealed class Scoring(Problem problem, Keep? keep)
             Aim.ShortHolds => score.Holds,
             _ => score.Unevenness,
         };
-        return keep is not null && aim == problem.Aims[0] ? value + (score.Moved * keep.TicksPerMovedRun) : value;
+        return keep is not null && aim == problem.Aims[0] ? value + (FollowsFinish ? score.Changes : 0) + (score.Moved * keep.TicksPerMovedRun) : value;
     }
 
     private double Holds(Dictionary<(int, int), long> starts)

@@ -77,6 +77,47 @@ public class KeepTests
         kept.Added.Should().OnlyContain(task => task.Model == "Lantern").And.NotBeEmpty();
     }
 
+    [Theory]
+    [InlineData(4, 5)]
+    [InlineData(4, 6)]
+    [InlineData(2, 3)]
+    public void Pieces_more_of_a_model_go_along_with_the_others(int before, int after)
+    {
+        var first = Divers(before).Plan();
+        var kept = Replanned(Divers(after), first).Kept!;
+        var anew = PlanComparison.Of(WrittenPlan.Of(first), WrittenPlan.Of(Divers(after).Plan()));
+
+        kept.Moves.Where(move => move.IsToAnotherSitting).Should().BeEmpty();
+        kept.Added.Count.Should().BeLessThan(4, "not each step is done again for what is new");
+        // one more set-up than planned anew would be worth keeping the rest in its place, not one at every step
+        kept.AttendedMinutes.Difference.Should().BeLessThanOrEqualTo(anew.AttendedMinutes.Difference + 8);
+    }
+
+    [Fact]
+    public void Where_there_is_no_room_for_a_piece_more_it_comes_by_itself_and_the_rest_stays()
+    {
+        Workshop Full(int cranes) => Workshop.In().On("2026-11-30", "19:00", "20:00").On("2026-12-01", "19:00", "20:00")
+            .Model("Crane", cranes, r => r.Work("trim", 20)).Model("Diver", 1, r => r.Work("trim", 15));
+        var kept = Replanned(Full(3), Full(2).Plan()).Kept!;
+
+        kept.Added.Should().ContainSingle().Which.Model.Should().Be("Crane");
+        kept.Moves.Should().BeEmpty();
+    }
+
+    [Fact]
+    public void A_piece_less_leaves_the_others_where_they_were()
+    {
+        var kept = Replanned(Divers(3), Divers(5).Plan()).Kept!;
+
+        kept.Moves.Should().OnlyContain(move => move.IsSlide || move.Before.Start == move.After.Start);
+        kept.Added.Should().BeEmpty();
+        kept.AttendedMinutes.Difference.Should().BeNegative();
+    }
+
+    private static Workshop Divers(int count) => Workshop.Evenings().Slack(15).Tool("airbrush", 1)
+        .Model("Diver", count, r => r.Work("trim", 6).Spray(Undercoat, role: LayerRole.Undercoat).Brush(Boot, minutes: 5).Photograph())
+        .Model("Crane", 2, r => r.Work("trim", 15).Spray(Undercoat, role: LayerRole.Undercoat).Photograph());
+
     [Fact]
     public void A_due_time_comes_before_staying_close()
     {

@@ -68,6 +68,7 @@ internal static class Harbour
             Words = words,
             Step = words.ToLowerInvariant(),
             ExactStart = from.ToInstant(),
+            ExactEnd = to.ToInstant(),
             WhyNotEarlier = why,
             FollowsOn = why.StartsWith("The hands are busy", StringComparison.Ordinal),
         };
