@@ -80,10 +80,12 @@ internal static class PlanFacts
 
     /// <summary>What is taken as done, in one line: <c>Done until Wed 2 Dec 22:00: 14 tasks, as one.json had them.</c>; null if nothing is.</summary>
     public static string? Done(Plan plan) => plan.Done is not { } done ? null
-        : $"Done until {Moments.Full(done.Until.InZone(plan.Zone))}: {Amounts.Counted(done.Tasks.Count, "task")}, as {(done.AsIn is { } name ? Visible.Line(name) : "the plan before")} had {(done.Tasks.Count == 1 ? "it" : "them")}. What follows is what is left.";
+        : $"Done until {Moments.Full(done.Until.InZone(plan.Zone))}: {Amounts.Counted(done.Tasks.Count, "task")}, as {(done.AsIn is { } name ? Visible.Line(name) : "the plan before")} had {(done.Tasks.Count == 1 ? "it" : "them")}.{(plan.Days.IsEmpty ? "" : " What follows is what is left.")}";
 
     /// <summary>What has become of the plan before, in one line; null if there was none to stay close to.</summary>
-    public static string? Kept(Plan plan) => plan.Kept is { } kept ? $"Against the plan before{(plan.Done is null ? "" : ", of what is left")}: {Amounts.Uncapital(ComparisonFacts.Counts(kept))}" : null;
+    public static string? Kept(Plan plan) => plan.Days.IsEmpty && plan.Done is not null ? null
+        : plan.Kept is { } kept ? $"Against the plan before{(plan.Done is null ? "" : ", of what is left")}: {Amounts.Uncapital(ComparisonFacts.Counts(kept))}"
+        : null;
 
     /// <summary>That the plan begins in the past, in one line; null if it does not.</summary>
     public static string? Past(Plan plan) => plan.DaysPast == 0 ? null

@@ -225,6 +225,106 @@ public class DoneTests
         (both.Sittings.Difference, both.CleanOuts.Difference).Should().Be((0, 0));
     }
 
+    // Undercoated on Monday; on Tuesday masked, sprayed, the mask off, the lens painted.
+    private static readonly Wall Masked = Wall.Of(Evenings, """
+        - model: Boat
+          count: 3
+          material: styrene
+          areas: { hull: 20 cm², lens: 2 cm² }
+          route:
+            - undercoat: all
+              with: slate undercoat
+              by: airbrush
+            - mask: lens
+              using: low-tack tape
+              as: blobs
+            - coat: hull
+              with: chalk ground
+              by: airbrush
+            - unmask: blobs
+            - coat: lens
+              with: wet boot
+              by: brush
+        """);
+
+    [Theory]
+    [InlineData("Mask", "2026-12-04 18:00", "Fri 19:18")]
+    [InlineData("Airbrush chalk ground", "2026-12-04 18:00", "Fri 19:00")]
+    [InlineData("Mask", "2026-12-02 20:00", "Wed 20:")]
+    public void A_mask_that_has_been_on_for_too_long_comes_off_at_the_first_chance_and_the_plan_says_so(string lastDone, string from, string off)
+    {
+        var done = Masked.Task(lastDone).To;
+        var rest = Masked.After(done.ToString("uuuu-MM-dd HH:mm", null), from);
+
+        rest.Begins("Unmask").Should().StartWith(off);
+        rest.Task("Unmask").NotLaterThan.Should().BeNull("it is too late already");
+        var warning = rest.Plan.Findings.Should().ContainSingle(finding => finding.Rule == "mask-on-too-long").Subject;
+        warning.Message.Should().Contain("at most 24 h").And.Contain("'mask the lens' was done Tue 1 Dec 19:06");
+        warning.Remedy.Should().NotBeNullOrEmpty();
+    }
+
+    [Fact]
+    public void A_mask_that_may_stay_comes_off_in_time()
+    {
+        var rest = Masked.After(Masked.Task("Airbrush chalk ground").To.ToString("uuuu-MM-dd HH:mm", null), "2026-12-02 18:00");
+
+        rest.Begins("Unmask").Should().Be("Wed 19:00");
+        rest.Task("Unmask").NotLaterThan!.Value.ToString("ddd HH:mm", null).Should().Be("Wed 19:06");
+        rest.Plan.Findings.Where(finding => finding.Level != Level.Note).Should().BeEmpty();
+    }
+
+    [Fact]
+    public void Inside_a_sitting_the_airbrush_holds_what_it_held_and_after_it_nothing()
+    {
+        const string Both = "- model: Boat\n  count: 1\n  material: styrene\n  areas: { hull: 20 cm² }\n  route:\n    - undercoat: hull\n      with: slate undercoat\n      by: airbrush\n"
+            + "- model: Crane\n  count: 1\n  material: styrene\n  areas: { jib: 20 cm² }\n  route:\n    - undercoat: jib\n      with: chalk ground\n      by: airbrush\n";
+        var wall = Wall.Of(Evenings, Both);
+        var first = wall.Tasks[0];
+        var rest = wall.After(first.To.ToString("uuuu-MM-dd HH:mm", null));
+        var later = wall.After(first.To.ToString("uuuu-MM-dd HH:mm", null), "2026-12-01 18:00");
+
+        wall.Tasks[1].CleanOutBefore.Should().NotBeNull();
+        rest.Tasks.Should().ContainSingle().Which.CleanOutBefore.Should().Be(wall.Tasks[1].CleanOutBefore);
+        rest.Tasks[0].From.Should().Be(wall.Tasks[1].From);
+        later.Tasks.Should().ContainSingle().Which.CleanOutBefore.Should().BeNull();
+    }
+
+    [Fact]
+    public void An_airbrush_left_loaded_in_a_sitting_under_way_is_told()
+    {
+        var sprayed = Masked.Task("Airbrush chalk ground").To.ToString("uuuu-MM-dd HH:mm", null);
+
+        Masked.After(sprayed).Plan.Findings.Should().ContainSingle(finding => finding.Level == Level.Note)
+            .Which.Message.Should().Be("The airbrush still holds chalk ground from before Tue 1 Dec 19:30, and nothing more is sprayed in this sitting.");
+        Masked.After(sprayed, "2026-12-02 18:00").Plan.Findings.Should().NotContain(finding => finding.Level == Level.Note, "it was cleaned on Tuesday");
+    }
+
+    [Fact]
+    public void What_lies_on_the_rack_still_takes_its_place()
+    {
+        // enamel is wet for hours, and the rack holds one
+        var wall = Wall.Of("sittings: [{ days: mon-fri, from: 08:00, to: 21:00 }]\ntools: { airbrush: 1, drying rack: 1 }", Sprayed("Boat") + Sprayed("Crane"));
+        var first = wall.Tasks[0];
+        var rest = wall.After(first.To.ToString("uuuu-MM-dd HH:mm", null));
+
+        wall.Tasks.Should().HaveCount(2);
+        rest.Tasks.Should().ContainSingle().Which.From.Should().Be(wall.Tasks[1].From);
+        rest.Tasks[0].WhyNotEarlier.Should().Contain("The drying rack is full");
+        (rest.Tasks[0].From.ToInstant() - first.To.ToInstant()).Should().BeGreaterThan(Duration.FromHours(1));
+
+        static string Sprayed(string model) =>
+            $"- model: {model}\n  count: 1\n  material: styrene\n  areas: {{ hull: 20 cm² }}\n  route:\n    - coat: hull\n      with: hull yellow\n      by: airbrush\n";
+    }
+
+    [Fact]
+    public void What_the_day_has_had_already_counts()
+    {
+        var wall = Wall.Of("sittings: [{ days: mon-fri, from: 19:00, to: 21:00 }]\nmost-per-day: 60 min", Simple("- trim: all\n  minutes: 30 min", count: 3));
+        var rest = wall.After(wall.Tasks[0].From.Plus(Duration.FromMinutes(60)).ToString("uuuu-MM-dd HH:mm", null));
+
+        rest.Begins("Trim").Should().Be("Tue 19:00");
+    }
+
     private static string Simple(string route, int count = 2) => $$"""
         - model: Boat
           count: {{count}}
