@@ -82,7 +82,7 @@ internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, Can
             var posed = posing.Until(horizon.Until);
             if (posing.Findings.Count > 0)
                 return new Trial.None(new Lazy<Sequence<Finding>>(posing.Findings.ToSequence()));
-            var keep = request.Keep is { } earlier ? Keeping.Of(earlier, walked, posed) : null;
+            var keep = request.Keep is { } earlier ? Keeping.Of(request.DoneWork is { } done ? earlier.Without(done) : earlier, walked, posed) : null;
             // what nobody can do in time any more is still to be done
             Sequence<Obstacle> obstacles = [];
             foreach (var kept in Overdue.Longer(posed))

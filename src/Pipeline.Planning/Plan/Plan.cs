@@ -230,6 +230,15 @@ public sealed record PlannedTask
     /// <summary>The end to the half minute; <see cref="To"/> is the minute in which it lies.</summary>
     public Instant ExactEnd { get; init; }
 
+    /// <summary>When the work on the pieces themselves begins, after cleaning out and setting up, to the half minute.</summary>
+    public Instant ExactWorkStart { get; init; }
+
+    /// <summary>When that work is over, before putting away, to the half minute.</summary>
+    public Instant ExactWorkEnd { get; init; }
+
+    /// <summary>True if all its pieces are done at once, false if one after the other.</summary>
+    public bool Together { get; init; }
+
     /// <summary>The verb; empty for a clean-out.</summary>
     public required string Verb { get; init; }
 

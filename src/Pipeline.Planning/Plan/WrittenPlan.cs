@@ -37,13 +37,13 @@ public sealed record WrittenPlan
     public int CleanOuts => Tasks.Count(task => task.CleansFirst) + CloseDowns.Count;
 
     /// <summary>
-    /// What of the plan is done by a moment: all whose hands' work has ended by then, and what it took as done itself. Its tasks are in order
-    /// of start.
+    /// What of the plan is done by a moment: all whose hands' work has ended by then, of a task under way the pieces that were through, and what
+    /// the plan took as done itself. Its tasks are in order of start.
     /// </summary>
     public DoneWork DoneBy(Instant until) => new(
         until,
         Name,
-        (Done?.Tasks ?? []).Concat(Tasks.Where(task => Minute(task.End) <= Minute(until))).OrderBy(task => task.Start).ToSequence(),
+        (Done?.Tasks ?? []).Concat(Tasks.Select(task => task.DoneBy(until)).OfType<WrittenTask>()).OrderBy(task => task.Start).ToSequence(),
         (Done?.CloseDowns ?? []).Concat(CloseDowns.Where(close => Minute(close.End) <= Minute(until))).OrderBy(close => close.Start).ToSequence());
 
     /// <summary>The plan without the work that another takes as done.</summary>
@@ -53,7 +53,7 @@ public sealed record WrittenPlan
         var pieces = done.Tasks.SelectMany(task => task.Pieces).ToHashSet();
         return this with
         {
-            Tasks = Tasks.Without(task => task.Pieces.All(pieces.Contains)),
+            Tasks = Tasks.Select(task => task.After(task.Pieces.TakeWhile(pieces.Contains).Count())).OfType<WrittenTask>().OrderBy(task => task.Start).ToSequence(),
             CloseDowns = CloseDowns.Without(close => Minute(close.End) <= Minute(done.Until)),
         };
     }
@@ -78,6 +78,9 @@ public sealed record WrittenPlan
                 sitting.Painter,
                 task.ExactStart,
                 task.ExactEnd,
+                task.ExactWorkStart,
+                task.ExactWorkEnd,
+                task.Together,
                 sitting.From.ToInstant(),
                 sitting.To.ToInstant(),
                 task.Words,
@@ -114,6 +117,9 @@ public sealed record DoneWork(Instant Until, string? AsIn, Sequence<WrittenTask>
 /// <param name="Painter">Who does it.</param>
 /// <param name="Start">When, to the half minute.</param>
 /// <param name="End">When the hands are free again, to the half minute.</param>
+/// <param name="WorkStart">When the work on the pieces themselves begins, after cleaning out and setting up.</param>
+/// <param name="WorkEnd">When that is over, before putting away.</param>
+/// <param name="Together">Whether all its pieces are done at once; else they are one after the other, each as long.</param>
 /// <param name="Sitting">When the sitting opens in which it is done.</param>
 /// <param name="SittingEnd">When it closes.</param>
 /// <param name="Words">The instruction.</param>
@@ -129,6 +135,9 @@ public sealed record WrittenTask(
     string Painter,
     Instant Start,
     Instant End,
+    Instant WorkStart,
+    Instant WorkEnd,
+    bool Together,
     Instant Sitting,
     Instant SittingEnd,
     string Words,
@@ -136,6 +145,35 @@ public sealed record WrittenTask(
 {
     /// <summary>Each unit's way through the step or coat.</summary>
     internal IEnumerable<(string Model, string Step, int Coat, int Unit)> Pieces => Enumerable.Range(FirstUnit, Units).Select(unit => (Model, Step, Coat, unit));
+
+    /// <summary>What of it has ended by a moment: all of it, the pieces that were through, or null for nothing.</summary>
+    internal WrittenTask? DoneBy(Instant until)
+    {
+        if (WrittenPlan.Minute(End) <= WrittenPlan.Minute(until))
+            return this;
+        var through = Enumerable.Range(1, Units).Count(pieces => After(WorkStart, pieces) <= until);
+        return Together || through == 0 ? null : First(through);
+    }
+
+    /// <summary>The part of it that is its first pieces.</summary>
+    internal WrittenTask First(int pieces) => pieces == Units ? this
+        : Together ? this with { Units = pieces }
+        : this with { Units = pieces, End = After(WorkStart, pieces), WorkEnd = After(WorkStart, pieces) };
+
+    /// <summary>What is left of it after so many of its pieces; null for nothing.</summary>
+    internal WrittenTask? After(int pieces) => pieces == 0 ? this
+        : pieces >= Units ? null
+        : Together ? this with { FirstUnit = FirstUnit + pieces, Units = Units - pieces }
+        : this with
+        {
+            FirstUnit = FirstUnit + pieces,
+            Units = Units - pieces,
+            Start = After(WorkStart, pieces),
+            WorkStart = After(WorkStart, pieces),
+            CleansFirst = false,
+        };
+
+    private Instant After(Instant start, int pieces) => start + ((WorkEnd - WorkStart) * pieces / Units);
 }
 
 /// <summary>Cleaning a tool at the end of its use.</summary>

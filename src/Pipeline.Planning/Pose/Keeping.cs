@@ -11,7 +11,7 @@ internal static class Keeping
     private const long WithinTicks = 120;
     private const double TicksPerMovedRun = 960;
 
-    /// <summary>What is to be kept. Steps that are no longer there, and tasks before the new plan begins, are left out; what is under way then goes on at once.</summary>
+    /// <summary>What is to be kept, without what has been done. Steps that are no longer there, and tasks before the new plan begins, are left out; what is under way then goes on at once.</summary>
     public static Keep Of(WrittenPlan earlier, Walked walked, Posed posed)
     {
         var activities = NamedActivities.Of(walked, posed.Routes);

@@ -16,6 +16,7 @@ internal sealed class PastWork
     private readonly IReadOnlyList<PosedActivity> posed;
     private readonly IReadOnlyList<Tool> tools;
     private readonly Activity[] activities;
+    private readonly HashSet<int> byHand = [];
     private readonly ILookup<int, Wait> waitsTo;
     private readonly ILookup<int, Wait> waitsFrom;
 
@@ -47,22 +48,21 @@ internal sealed class PastWork
         foreach (var mine in known.ToLookup(each => each.At, each => each.Task))
         {
             var a = mine.Key;
-            var parts = new List<(WrittenTask Task, int Units)>();
+            var parts = new List<(WrittenTask Task, int ToolNumber)>();
             var next = 0;
             foreach (var task in mine.OrderBy(task => task.FirstUnit))
             {
-                var units = Math.Min(task.FirstUnit - 1 + task.Units, activities[a].Units) - next;
-                if (task.FirstUnit - 1 > next || units < 1)
+                // only what hangs together from the first piece on, and only of pieces that there still are
+                if (task.FirstUnit - 1 > next || task.After(next - (task.FirstUnit - 1)) is not { } rest || next == activities[a].Units)
                     continue;
-                parts.Add((task, units));
-                next += units;
+                var part = rest.First(Math.Min(rest.Units, activities[a].Units - next));
+                parts.Add((part, numbers.GetValueOrDefault(task, -1)));
+                next += part.Units;
             }
 
-            var activity = activities[a] = next == activities[a].Units ? Fitted(activities[a], parts) : activities[a];
-            var runs = ImmutableArray.CreateBuilder<Run>(parts.Count);
-            foreach (var (task, units) in parts)
-                runs.Add(Run(a, activity, runs.Sum(run => run.Units), units, task, numbers.GetValueOrDefault(task, -1)));
-            activities[a] = activity with { Past = runs.ToImmutable() };
+            var activity = next == activities[a].Units ? Fitted(activities[a], parts) : activities[a];
+            activities[a] = activity with { Past = [.. parts.Select(part => Run(a, activity, part.Task, part.ToolNumber))] };
+            byHand.Add(a);
         }
     }
 
@@ -84,25 +84,18 @@ internal sealed class PastWork
         return numbers;
     }
 
-    // A step that the file now makes longer than it was has been as long as it was.
-    private Activity Fitted(Activity activity, List<(WrittenTask Task, int Units)> parts)
-    {
-        var most = parts.Min(part => Math.Max(0, Span(part.Task) - activity.PutAway) / (activity.Together ? 1 : part.Units));
-        return most < activity.PerUnit ? activity with { PerUnit = most } : activity;
-    }
+    // Where all is done it took as long as it took, whatever the file now says.
+    private Activity Fitted(Activity activity, List<(WrittenTask Task, int ToolNumber)> parts) =>
+        activity with { PerUnit = parts.Min(part => (clock.TickAt(part.Task.WorkEnd) - clock.TickAt(part.Task.WorkStart)) / (activity.Together ? 1 : part.Task.Units)) };
 
-    private long Span(WrittenTask task) => clock.TickAt(task.End) - clock.TickAt(task.Start);
-
-    // Its end is what later work waits for: the figures of the file are counted back from there, and what is left is set-up.
-    private Run Run(int a, Activity activity, int first, int units, WrittenTask task, int toolNumber)
+    // Its end is what later work waits for: with other figures in the file it is that which stays.
+    private Run Run(int a, Activity activity, WrittenTask task, int toolNumber)
     {
-        var (start, end) = (clock.TickAt(task.Start), clock.TickAt(task.End));
-        var putAway = Math.Min(activity.PutAway, end - start);
-        var work = activity.Together ? activity.PerUnit : units * activity.PerUnit;
-        var workStart = end - putAway - work;
-        start = Math.Min(start, workStart);
+        var (end, workEnd) = (clock.TickAt(task.End), clock.TickAt(task.WorkEnd));
+        var work = activity.Together ? activity.PerUnit : task.Units * activity.PerUnit;
+        var start = Math.Min(clock.TickAt(task.Start), workEnd - work);
         var painters = walked.Batch.Bench.Painters.Select(painter => painter.Name).ToList();
-        return new Run(a, first, units, painters.IndexOf(task.Painter), toolNumber, start, CleanOut: 0, SetUp: workStart - start, work, putAway);
+        return new Run(a, task.FirstUnit - 1, task.Units, painters.IndexOf(task.Painter), toolNumber, start, CleanOut: 0, SetUp: workEnd - work - start, work, PutAway: end - workEnd);
     }
 
     // No plan has a task for what needs no hands: it was over when what comes after it began.
@@ -110,7 +103,7 @@ internal sealed class PastWork
     {
         for (var a = activities.Length - 1; a >= 0; a--)
         {
-            if (activities[a].IsAttended || posed[a].Step is null)
+            if (activities[a].IsAttended || byHand.Contains(a) || posed[a].Step is null)
                 continue;
             var starts = new List<long>();
             for (var k = 0; k < activities[a].Units; k++)
@@ -131,7 +124,7 @@ internal sealed class PastWork
     {
         for (var a = 0; a < activities.Length; a++)
         {
-            if (activities[a].IsAttended || waitsTo[a].All(wait => wait.From == a))
+            if (activities[a].IsAttended || byHand.Contains(a) || waitsTo[a].All(wait => wait.From == a))
                 continue;
             var starts = activities[a].Past.Select(run => run.WorkStart).ToList();
             for (var k = starts.Count; k < activities[a].Units && Ready(a, k) is < 0 and var ready; k++)

@@ -51,6 +51,9 @@ public static class PlanJson
             json.WriteString("painter", task.Painter);
             json.Moment("exactStart", task.Start.InZone(zone));
             json.Moment("exactEnd", task.End.InZone(zone));
+            json.Moment("workStart", task.WorkStart.InZone(zone));
+            json.Moment("workEnd", task.WorkEnd.InZone(zone));
+            json.WriteBoolean("together", task.Together);
             json.Moment("sittingFrom", task.Sitting.InZone(zone));
             json.Moment("sittingTo", task.SittingEnd.InZone(zone));
             json.WriteString("words", task.Words);
@@ -133,6 +136,9 @@ public static class PlanJson
         json.Moment("exactEnd", task.ExactEnd.InZone(task.From.Zone));
         if (task.Sort == TaskSort.Step)
         {
+            json.Moment("workStart", task.ExactWorkStart.InZone(task.From.Zone));
+            json.Moment("workEnd", task.ExactWorkEnd.InZone(task.From.Zone));
+            json.WriteBoolean("together", task.Together);
             json.WriteString("step", task.Step);
             json.WriteString("verb", task.Verb);
             json.WriteString("kit", task.Kit);

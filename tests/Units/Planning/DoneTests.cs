@@ -117,6 +117,19 @@ public class DoneTests
         note.Message.Should().Contain("was under way").And.Contain("is planned anew");
     }
 
+    [Fact]
+    public void Of_a_lot_under_way_the_pieces_that_were_through_are_done()
+    {
+        var wall = Wall.Of(Evenings, Simple("- trim: all\n  minutes: 20 min\n- photograph: all", count: 4));
+        var rest = wall.After("2026-11-30 19:45");
+
+        rest.Tasks[0].Should().Match<PlannedTask>(task => task.Verb == "trim" && task.FirstUnit == 3 && task.Units == 2);
+        Wall.Said(rest.Tasks[0].From).Should().Be("Mon 19:45");
+        rest.Plan.Findings.Should().ContainSingle(finding => finding.Level == Level.Note).Which.Message
+            .Should().Be("'trim all areas' on Boat was under way Mon 30 Nov 19:45 (from 19:00 to 20:20): 2 of its 4 pieces were through by the plan and count as done.");
+        rest.After("2026-11-30 22:00").Plan.Done!.Tasks.Where(task => task.Step == rest.Tasks[0].Step).Select(task => (task.FirstUnit, task.Units)).Should().Equal((1, 2), (3, 2));
+    }
+
     [Theory]
     [InlineData("count: 3", "count: 4", "Boat is 4 pieces now instead of 3: done is what was done on the first 3, and the new one begins at the first step.", 4)]
     [InlineData("count: 3", "count: 2", "Boat is 2 pieces now instead of 3: what was done on the others is left out.", 0)]

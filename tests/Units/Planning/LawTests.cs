@@ -163,6 +163,51 @@ public class LawTests
         iter: Batches / 5,
         threads: 1);
 
+    [Fact]
+    public void What_is_left_after_any_moment_is_planned_and_nothing_is_done_twice() => Gen.Select(GenCase, Gen.Int[0, 1000], Gen.Int[0, 3], Gen.Bool).Sample(
+        (batch, share, minutes, isNextDay) =>
+        {
+            var workshop = batch.Workshop();
+            if (workshop.Outcome() is not PlanOutcome.Planned { Plan: var plan })
+                return;
+            var steps = Tasks(plan).Where(task => task.Sort == TaskSort.Step).ToList();
+            if (steps.Count == 0)
+                return;
+            var cut = steps[share * (steps.Count - 1) / 1000].To.ToInstant() + Duration.FromMinutes(minutes);
+            var from = isNextDay ? cut + Duration.FromDays(1) : cut;
+            var outcome = Planner.Plan(workshop.Walked(), Workshop.Trade([]), new PlanRequest(from, SearchEffort.Quick, Keep: WrittenPlan.Of(plan), Done: cut));
+
+            var why = (outcome as PlanOutcome.NoPlan)?.Reasons.Select(finding => finding.Message) ?? [];
+            var rest = outcome.Should().BeOfType<PlanOutcome.Planned>($"after {cut}: {string.Join("; ", why)}").Which.Plan;
+            var left = Tasks(rest).Where(task => task.Sort == TaskSort.Step).ToList();
+            left.Where(task => task.From.ToInstant() < from).Should().BeEmpty();
+            rest.Done!.Tasks.SelectMany(task => task.Pieces).Concat(left.SelectMany(task => Enumerable.Range(task.FirstUnit, task.Units).Select(unit => (task.Model, task.Step, task.Coat, unit)))).Order()
+                .Should().Equal(steps.SelectMany(task => Enumerable.Range(task.FirstUnit, task.Units).Select(unit => (task.Model, task.Step, task.Coat, unit))).Order());
+            foreach (var (name, law) in Laws.Where(law => !rest.Days.IsEmpty && LawsOfTheRest.Contains(law.Name)))
+            {
+                using var scope = new FluentAssertions.Execution.AssertionScope(name);
+                law(workshop, rest);
+            }
+
+            // the same work is under the hands, apart from what must be set up or cleaned once more
+            rest.Finishes.Select(finish => finish.Model).Should().Equal(plan.Finishes.Select(finish => finish.Model));
+            rest.Finishes.Should().OnlyContain(finish => finish.Ready.ToInstant() >= finish.LastTask.ToInstant());
+        },
+        iter: Batches,
+        threads: 1);
+
+    private static readonly string[] LawsOfTheRest =
+    [
+        "nobody does two things at once",
+        "a tool is used by one at a time",
+        "every task lies within its sitting",
+        "no coat begins before the one under it says it may",
+        "a mix holds what its tasks take",
+        "every reason is a sentence",
+        "what is left drying dries on after the last hands are done",
+        "the sum in the head is the sum of the sittings, and theirs that of the tasks",
+    ];
+
     // Sittings come every day, and nothing of them is kept free.
     private static void WaitsLeaveTooLittle(Workshop workshop, Plan plan)
     {

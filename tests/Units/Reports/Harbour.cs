@@ -69,6 +69,8 @@ internal static class Harbour
             Step = words.ToLowerInvariant(),
             ExactStart = from.ToInstant(),
             ExactEnd = to.ToInstant(),
+            ExactWorkStart = from.ToInstant(),
+            ExactWorkEnd = to.ToInstant(),
             WhyNotEarlier = why,
             FollowsOn = why.StartsWith("The hands are busy", StringComparison.Ordinal),
         };
