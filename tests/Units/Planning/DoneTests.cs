@@ -126,7 +126,7 @@ public class DoneTests
         rest.Tasks[0].Should().Match<PlannedTask>(task => task.Verb == "trim" && task.FirstUnit == 3 && task.Units == 2);
         Wall.Said(rest.Tasks[0].From).Should().Be("Mon 19:45");
         rest.Plan.Findings.Should().ContainSingle(finding => finding.Level == Level.Note).Which.Message
-            .Should().Be("'trim all areas' on Boat was under way Mon 30 Nov 19:45 (from 19:00 to 20:20): 2 of its 4 pieces were through by the plan and count as done.");
+            .Should().Be("'trim all areas' on Boat was under way Mon 30 Nov 19:45 (from 19:00 to 20:27): 2 of its 4 pieces were through by the plan and count as done.");
         rest.After("2026-11-30 22:00").Plan.Done!.Tasks.Where(task => task.Step == rest.Tasks[0].Step).Select(task => (task.FirstUnit, task.Units)).Should().Equal((1, 2), (3, 2));
     }
 
