@@ -92,7 +92,7 @@ internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, Can
                     return new Trial.Found(new Timetable(walked, kept, planned, pace, slack, isKept: keep is not null));
                 if (obstacles.IsEmpty)
                     obstacles = ((Outcome.Impossible)outcome).Obstacles.ToSequence();
-                if (cancel.IsCancellationRequested)
+                if (cancel.IsCancellationRequested || obstacles.Any(o => o is Obstacle.OpenHoursEnd))
                     break;
             }
 

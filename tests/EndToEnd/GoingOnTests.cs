@@ -37,7 +37,7 @@ public sealed class GoingOnTests : IDisposable
 
         var clean = bench.Pipeline("why", "buoy.yaml", "clean", "--keep", "one.json", "--done", Monday).ShowsNoTrace();
         clean.ExitCode.Should().Be(0, clean.Err);
-        clean.Out.Should().Contain("Mon 30 Nov").And.Contain("It has been done.");
+        clean.Out.Should().Contain("When it was done\n  Mon 30 Nov").And.Contain("done: as the plan before had it.").And.NotContain("slack:");
         bench.Pipeline("why", "buoy.yaml", "--late", "--keep", "one.json", "--done", Monday).ShowsNoTrace().ExitCode.Should().Be(0);
         bench.Pipeline("why", "buoy.yaml", "clean", "--done", Monday).ShowsNoTrace().Err.Should().Contain("--done goes by a plan that has the work in it");
         bench.Pipeline("why", "buoy.yaml", "clean", "--keep", "gone.json", "--done", Monday).ShowsNoTrace().Err.Should().Contain("cannot read gone.json");

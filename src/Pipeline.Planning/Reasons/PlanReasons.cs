@@ -91,7 +91,8 @@ public sealed class PlanReasons
             run.Worker >= 0 ? table.Batch.Bench.Painters[run.Worker].Name : null,
             table.StepOf(run.Activity) is { } step ? Phrases.Coat(step, table.Posed.Activities[run.Activity].Pass) : "",
             Phrases.Units(run.FirstUnit + 1, run.Units, table.RouteOf(run.Activity).Route.Model.Count),
-            because.Of(r));
+            because.Of(r),
+            table.IsPast(r));
     }
 
     private Sequence<ChainWait> Waits(IReadOnlyList<int> chain, ChainTime time)

@@ -8,7 +8,11 @@ namespace Pipeline.Planning;
 /// <param name="Slack">By how much it, or its last coat, could be finished later, all else staying, without breaking a wait, a due time or the end of the whole; what keeps the hands busy is not looked at.</param>
 /// <param name="OnChain">True if it is one of the tasks that make the plan as long as it is.</param>
 /// <param name="HoldsBack">What would start earlier if it were done earlier, and what else has to wait for it, in order of time.</param>
-public sealed record StepReasons(Sequence<StepRun> Runs, Duration Slack, bool OnChain, Sequence<HeldBack> HoldsBack);
+public sealed record StepReasons(Sequence<StepRun> Runs, Duration Slack, bool OnChain, Sequence<HeldBack> HoldsBack)
+{
+    /// <summary>True if all of it has been done.</summary>
+    public bool IsDone => Runs.All(run => run.IsDone);
+}
 
 /// <summary>Some units going through a step.</summary>
 /// <param name="From">The start.</param>
@@ -17,7 +21,8 @@ public sealed record StepReasons(Sequence<StepRun> Runs, Duration Slack, bool On
 /// <param name="Coat">Which coat: <c>coat 2 of 3</c>; empty for a step whose coats do not have to dry between.</param>
 /// <param name="Units">Which units: <c>units 1–3 of 5</c>; empty for a single piece.</param>
 /// <param name="Because">What keeps it from starting earlier.</param>
-public sealed record StepRun(ZonedDateTime From, ZonedDateTime To, string? Painter, string Coat, string Units, string Because);
+/// <param name="IsDone">Whether it has been done.</param>
+public sealed record StepRun(ZonedDateTime From, ZonedDateTime To, string? Painter, string Coat, string Units, string Because, bool IsDone);
 
 /// <summary>Something that waits for a step.</summary>
 /// <param name="What">The step that waits, with its model where that is another: <c>'varnish the suit' on Line diver</c>.</param>

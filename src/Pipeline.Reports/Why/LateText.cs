@@ -23,6 +23,8 @@ public static class LateText
         page.Rule('=');
         var (ready, tone) = PlanFacts.Ready(plan);
         page.Hung("", ready, tone);
+        if (PlanFacts.Done(plan) is { } done)
+            page.Hung("", done);
         SetChain(page, late);
         SetBinding(page, late);
         ClosingText.Head(page, "How much could be saved");

@@ -11,15 +11,16 @@ internal static class WhyPlanText
     {
         var isShared = plan.Days.SelectMany(day => day.Sittings).Select(sitting => sitting.Painter).Distinct().Count() > 1;
         page.Blank();
-        page.Line(new Run("When it is planned", Tone.Heading));
+        page.Line(new Run(reasons.IsDone ? "When it was done" : "When it is planned", Tone.Heading));
         foreach (var run in reasons.Runs)
         {
             var who = isShared && run.Painter is { } painter ? $", {painter}" : "";
             page.Hung(new Run($"  {Moments.Full(run.From)}–{Moments.From(run.From.Date, run.To)}"), Visible.Line($"{(run.Coat.Length > 0 ? $", {run.Coat}" : "")}{(run.Units.Length > 0 ? $", {run.Units}" : "")}{who}"), Tone.Strong);
-            page.Hung(new Run("    held back: ", Tone.Quiet), Visible.Line(run.Because));
+            page.Hung(new Run(run.IsDone ? "    done: " : "    held back: ", Tone.Quiet), run.IsDone ? "as the plan before had it." : Visible.Line(run.Because));
         }
 
-        page.Hung(new Run("    slack: ", Tone.Quiet), Slack(reasons));
+        if (!reasons.IsDone)
+            page.Hung(new Run("    slack: ", Tone.Quiet), Slack(reasons));
         page.Blank();
         page.Line(new Run("What it holds back", Tone.Heading));
         if (reasons.HoldsBack.IsEmpty)
