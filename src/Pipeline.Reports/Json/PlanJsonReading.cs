@@ -9,6 +9,9 @@ namespace Pipeline.Reports;
 /// <summary>Reads back what <see cref="PlanJson"/> wrote, as far as it is needed to stay close to a plan or to compare it.</summary>
 public static class PlanJsonReading
 {
+    // What a workflow file may say at most.
+    private const int MostUnits = 9_999;
+
     private static readonly OffsetDateTimePattern MomentPattern = OffsetDateTimePattern.CreateWithInvariantCulture("uuuu'-'MM'-'dd'T'HH':'mm':'sso<Z+HH:mm>");
 
     /// <summary>The plan; or what is wrong with the text, as a sentence without its full stop that follows the file's name.</summary>
@@ -53,10 +56,33 @@ public static class PlanJsonReading
         };
     }
 
-    private static DoneWork Done(Node done) => new(
-        done["until"].Moment(),
-        done.Has("asIn") ? done["asIn"].Text() : null,
-        done["tasks"].Items().Select(task => new WrittenTask(
+    private static DoneWork Done(Node done)
+    {
+        var until = done["until"].Moment();
+        return new DoneWork(
+            until,
+            done.Has("asIn") ? done["asIn"].Text() : null,
+            done["tasks"].Items().Select(task => Ended(task, until)).OrderBy(task => task.Start).ToSequence(),
+            done["closeDowns"].Items().Select(close => new WrittenCloseDown(
+                close["painter"].Text(), close["exactStart"].Moment(), close["exactEnd"].Moment(), close["sittingFrom"].Moment())).OrderBy(close => close.Start).ToSequence());
+    }
+
+    // Putting away may go on a little longer.
+    private static WrittenTask Ended(Node task, Instant until)
+    {
+        var read = Task(task, task["painter"].Text(), task["sittingFrom"].Moment(), task["sittingTo"].Moment(), task["cleansFirst"].Is());
+        return read.WorkEnd < until + Duration.FromMinutes(1) ? read : throw new MisreadException($"{task.Way} ends after the time up to which work is done");
+    }
+
+    private static IEnumerable<WrittenCloseDown> CloseDowns(Node sitting) => sitting["tasks"].Items().Where(task => task["sort"].Text() == "close-down")
+        .Select(task => new WrittenCloseDown(sitting["painter"].Text(), task["exactStart"].Moment(), task["exactEnd"].Moment(), sitting["from"].Moment()));
+
+    private static IEnumerable<WrittenTask> Tasks(Node sitting) => sitting["tasks"].Items().Where(task => task["sort"].Text() == "step")
+        .Select(task => Task(task, sitting["painter"].Text(), sitting["from"].Moment(), sitting["to"].Moment(), task.Has("cleanOutBefore")));
+
+    private static WrittenTask Task(Node task, string painter, Instant sitting, Instant sittingEnd, bool cleansFirst)
+    {
+        var read = new WrittenTask(
             task["model"].Text(),
             task["step"].Text(),
             task["coat"].Number(),
@@ -64,45 +90,21 @@ public static class PlanJsonReading
             task["firstUnit"].Number(),
             task["units"].Number(),
             task["ofUnits"].Number(),
-            task["painter"].Text(),
+            painter,
             task["exactStart"].Moment(),
             task["exactEnd"].Moment(),
             task["workStart"].Moment(),
             task["workEnd"].Moment(),
             task["together"].Is(),
-            task["sittingFrom"].Moment(),
-            task["sittingTo"].Moment(),
+            sitting,
+            sittingEnd,
             task["words"].Text(),
-            task["cleansFirst"].Is())).OrderBy(task => task.Start).ToSequence(),
-        done["closeDowns"].Items().Select(close => new WrittenCloseDown(
-            close["painter"].Text(), close["exactStart"].Moment(), close["exactEnd"].Moment(), close["sittingFrom"].Moment())).OrderBy(close => close.Start).ToSequence());
-
-    private static IEnumerable<WrittenCloseDown> CloseDowns(Node sitting) => sitting["tasks"].Items().Where(task => task["sort"].Text() == "close-down")
-        .Select(task => new WrittenCloseDown(sitting["painter"].Text(), task["exactStart"].Moment(), task["exactEnd"].Moment(), sitting["from"].Moment()));
-
-    private static IEnumerable<WrittenTask> Tasks(Node sitting)
-    {
-        foreach (var task in sitting["tasks"].Items().Where(task => task["sort"].Text() == "step"))
-        {
-            yield return new WrittenTask(
-                task["model"].Text(),
-                task["step"].Text(),
-                task["coat"].Number(),
-                task["ofCoats"].Number(),
-                task["firstUnit"].Number(),
-                task["units"].Number(),
-                task["ofUnits"].Number(),
-                sitting["painter"].Text(),
-                task["exactStart"].Moment(),
-                task["exactEnd"].Moment(),
-                task["workStart"].Moment(),
-                task["workEnd"].Moment(),
-                task["together"].Is(),
-                sitting["from"].Moment(),
-                sitting["to"].Moment(),
-                task["words"].Text(),
-                task.Has("cleanOutBefore"));
-        }
+            cleansFirst);
+        if (read.OfUnits > MostUnits || read.Units > read.OfUnits || read.FirstUnit > read.OfUnits - read.Units + 1)
+            throw new MisreadException($"{task.Way} has more units than there are");
+        if (read.Start > read.WorkStart || read.WorkStart > read.WorkEnd || read.WorkEnd > read.End)
+            throw new MisreadException($"{task.Way} ends before it begins");
+        return read;
     }
 
     // A value and the way to it, for what is said when it is not what it should be.

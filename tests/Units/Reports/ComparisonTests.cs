@@ -36,6 +36,23 @@ public sealed class ComparisonTests
         }
     }
 
+    [Fact]
+    public void What_is_done_is_read_back_too_by_the_schemas()
+    {
+        var monday = Before.Tasks[0].End;
+        var rest = TwoWeeks.Plan with { Days = TwoWeeks.Plan.Days.Skip(1).ToSequence(), Done = (Before with { Name = "one|two].json" }).DoneBy(monday) };
+        var json = PlanJson.Render(rest);
+
+        Schemas.Plan.Complaints(json).Should().BeEmpty();
+        Read(json).Plan.Should().Be(WrittenPlan.Of(rest));
+        Read(json).Plan!.Done!.Tasks.Should().HaveCount(1);
+        Schemas.Comparison.Complaints(ComparisonJson.Render(PlanComparison.Of(Before, WrittenPlan.Of(rest)))).Should().BeEmpty();
+        Read(json.Replace("\"until\": \"2026-11-30T19:16:00Z\"", "\"until\": \"2026-11-30T19:00:00Z\"", StringComparison.Ordinal)).Wrong
+            .Should().Be("is not a whole plan: done.tasks[0] ends after the time up to which work is done");
+        PlanMarkdown.Render(rest).Should().Contain("Done until Mon 30 Nov 19:16: 1 task, as one\\|two\\].json had it.");
+        PlanText.Render(rest, TextStyle.Plain).ReplaceLineEndings(" ").Should().Contain("Done until Mon 30 Nov 19:16: 1 task, as one|two].json had it.");
+    }
+
     [Theory]
     [InlineData("", "is no JSON: it goes wrong on line 1")]
     [InlineData("{\n  \"kind\": \"plan\",\n", "is no JSON: it goes wrong on line")]
@@ -52,6 +69,8 @@ public sealed class ComparisonTests
     [InlineData("\"exactStart\": \"2026-12-03T19:00:00Z\"", "\"exactStart\": \"Thursday\"", "days[1].sittings[0].tasks[0].exactStart is no moment")]
     [InlineData("\"exactEnd\": \"2026-11-30T19:16:00Z\"", "\"exactEnd\": true", "days[0].sittings[0].tasks[0].exactEnd is no text")]
     [InlineData("\"firstUnit\": 1,\n              \"units\": 3", "\"firstUnit\": 0,\n              \"units\": 3", "days[0].sittings[0].tasks[0].firstUnit is no number from 1 on")]
+    [InlineData("\"units\": 3,\n              \"ofUnits\": 3", "\"units\": 4,\n              \"ofUnits\": 3", "days[0].sittings[0].tasks[0] has more units than there are")]
+    [InlineData("\"workEnd\": \"2026-11-30T19:16:00Z\"", "\"workEnd\": \"2026-11-30T18:16:00Z\"", "days[0].sittings[0].tasks[0] ends before it begins")]
     [InlineData("\"zone\": \"Europe/Lisbon\"", "\"zone\": \"Europe/Lisbom\"", "zone: there is no time zone 'Europe/Lisbom'")]
     public void What_is_wrong_in_a_plan_is_told_with_its_place(string was, string now, string wrong) =>
         Read(PlanJson.Render(TwoWeeks.Plan).Replace(was, now, StringComparison.Ordinal)).Wrong.Should().Be($"is not a whole plan: {wrong}");
