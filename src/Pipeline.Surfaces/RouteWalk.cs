@@ -18,9 +18,10 @@ internal static class RouteWalk
         lifecycle.Restart();
         var moments = new List<Moment>(route.Steps.Count);
         var surfaces = Bare(route.Model);
+        var pieces = new Pieces(route.Model, route.Steps);
         foreach (var step in route.Steps)
         {
-            var overspray = Laying.Overspray(surfaces, step, route.Model);
+            var overspray = Laying.Overspray(surfaces, step, route.Model, pieces);
             var after = StepOnSurfaces.After(surfaces, step, route.Model, overspray);
             var passage = lifecycle.Take(new Situation(step, surfaces, after, step.Index == route.Steps.Count - 1));
             moments.Add(new Moment
@@ -32,6 +33,7 @@ internal static class RouteWalk
                 After = after,
                 Passage = passage,
                 Overspray = overspray,
+                Pieces = pieces,
                 Shelf = batch.Paints,
                 Tables = batch.Tables,
                 Climate = batch.Bench.Climate,

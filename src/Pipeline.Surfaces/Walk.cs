@@ -39,7 +39,7 @@ public static class Walk
             routes.Add(new WalkedRoute(
                 route,
                 moments.ToSequence(),
-                TouchOrder.Of(route.Model, moments),
+                TouchOrder.Of(moments),
                 waits.ToSequence(),
                 RouteWalk.Masks(moments)));
         }

@@ -36,13 +36,12 @@ public sealed class TwoThingsAtOnce : TradeRule
         if (earlier.At.Route != task.At.Route)
             return false;
         var reachesWide = IsWide(earlier.Moment.Step) || IsWide(task.Moment.Step);
-        foreach (var one in earlier.Moment.Step.Areas)
+        // a join later than one of the two orders them by itself
+        var before = Math.Min(earlier.At.Step, task.At.Step);
+        foreach (var area in earlier.Moment.Step.Areas)
         {
-            foreach (var other in task.Moment.Step.Areas)
-            {
-                if (one == other || (reachesWide && task.Moment.Model.PartOf(one) == task.Moment.Model.PartOf(other)))
-                    return true;
-            }
+            if (task.Moment.Step.Areas.Contains(area) || (reachesWide && task.Moment.Pieces.IsBeside(area, task.Moment.Step.Areas, before)))
+                return true;
         }
 
         return false;

@@ -31,13 +31,12 @@ public sealed class EdgeNotSealed : TradeRule
     // a brush can be led away from the edge
     private static Layer? FirstCoatBeside(WalkedSteps route, Moment masking, string area, string mask)
     {
-        var part = masking.Model.PartOf(area);
         for (var i = masking.Step.Index + 1; i < route.Moments.Count; i++)
         {
             var step = route.Moments[i].Step;
             if (step.First<Deed.TakeMaskOff>()?.Mask == mask)
                 return null;
-            if (step.Coat() is { } coat && coat.IsSprayed() && step.Areas.Any(named => masking.Model.PartOf(named) == part))
+            if (step.Coat() is { } coat && coat.IsSprayed() && masking.Pieces.IsBeside(area, step.Areas, i))
                 return coat;
         }
 

@@ -42,16 +42,5 @@ public sealed class MaskNotSet : TradeRule
 
     // a coat on nothing but what is masked is another rule's
     private static bool Meets(Moment moment, Area area) =>
-        (moment.Step.Coat()!.IsSprayed() ? IsSamePart(moment, area) : moment.Step.Areas.Contains(area.Name)) && !moment.Reached().IsEmpty;
-
-    private static bool IsSamePart(Moment moment, Area area)
-    {
-        foreach (var named in moment.Step.Areas)
-        {
-            if (moment.Model.PartOf(named) == area.Part)
-                return true;
-        }
-
-        return false;
-    }
+        (moment.Step.Coat()!.IsSprayed() ? moment.Pieces.IsBeside(area.Name, moment.Step.Areas, moment.Step.Index) : moment.Step.Areas.Contains(area.Name)) && !moment.Reached().IsEmpty;
 }

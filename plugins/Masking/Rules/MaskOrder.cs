@@ -59,16 +59,15 @@ public sealed class MaskOrder : TradeRule
         return null;
     }
 
-    // brushed on the area itself or sprayed anywhere on its part, before the mask comes off
+    // brushed on the area itself or sprayed anywhere on its piece, before the mask comes off
     private static Layer? FirstCoatBeside(Moment moment, string area, string mask)
     {
-        var part = moment.Model.PartOf(area);
         for (var i = moment.Step.Index + 1; i < moment.Route.Count; i++)
         {
             var step = moment.At(i);
             if (IsTakenOff(step, mask))
                 return null;
-            if (step.Coat() is { } coat && (step.Areas.Contains(area) || (coat.IsSprayed() && step.Areas.Any(named => moment.Model.PartOf(named) == part))))
+            if (step.Coat() is { } coat && (step.Areas.Contains(area) || (coat.IsSprayed() && moment.Pieces.IsBeside(area, step.Areas, i))))
                 return coat with { Step = i };
         }
 

@@ -59,23 +59,12 @@ public sealed class UnmaskingMoment : TradeRule
         return null;
     }
 
-    // sprayed anywhere on the part, or brushed on the masked area itself
+    // sprayed anywhere on the piece, or brushed on the masked area itself
     private static bool RunsOverTheEdge(Moment moment, int step, string area)
     {
         var candidate = moment.At(step);
         if (candidate.Coat() is not { Role: not (LayerRole.Decal or LayerRole.Powder) } coat)
             return false;
-        if (candidate.Areas.Contains(area))
-            return true;
-        if (!coat.IsSprayed())
-            return false;
-        var part = moment.Model.PartOf(area);
-        foreach (var named in candidate.Areas)
-        {
-            if (moment.Model.PartOf(named) == part)
-                return true;
-        }
-
-        return false;
+        return candidate.Areas.Contains(area) || (coat.IsSprayed() && moment.Pieces.IsBeside(area, candidate.Areas, step));
     }
 }

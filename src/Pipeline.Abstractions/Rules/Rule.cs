@@ -21,8 +21,11 @@ public sealed record Moment
     /// <summary>What the lifecycle made of the step.</summary>
     public required Passage Passage { get; init; }
 
-    /// <summary>Areas the step's overspray reaches besides the ones it names: unmasked, of the same parts.</summary>
+    /// <summary>Areas the step's overspray reaches besides the ones it names: unmasked, of the same pieces.</summary>
     public Sequence<string> Overspray { get; init; }
+
+    /// <summary>Which parts hang together along the route.</summary>
+    public required Pieces Pieces { get; init; }
 
     /// <summary>Paints and mixes of the file, in its order.</summary>
     public Sequence<Paint> Shelf { get; init; }

@@ -12,18 +12,22 @@ internal static class Laying
     }
 
     /// <summary>
-    /// What a sprayed step reaches besides the areas it names: unmasked and not hidden, of the same parts. Empty for a step that
+    /// What a sprayed step reaches besides the areas it names: unmasked and not hidden, of the same pieces. Empty for a step that
     /// sprays nothing.
     /// </summary>
-    public static Sequence<string> Overspray(SurfaceMap before, Step step, Model model)
+    public static Sequence<string> Overspray(SurfaceMap before, Step step, Model model, Pieces pieces)
     {
         if (!IsSprayed(step))
             return [];
         var reached = new List<string>();
         foreach (var area in model.Areas)
         {
-            if (!step.Areas.Contains(area.Name) && IsInAPartOf(step, area, model) && before[area.Name] is { IsMasked: false, IsHidden: false })
+            if (!step.Areas.Contains(area.Name)
+                && before[area.Name] is { IsMasked: false, IsHidden: false }
+                && pieces.IsBeside(area.Name, step.Areas, step.Index))
+            {
                 reached.Add(area.Name);
+            }
         }
 
         return reached.ToSequence();
@@ -39,17 +43,6 @@ internal static class Laying
         foreach (var deed in step.Deeds)
         {
             if (deed is Deed.Lay { Layer.Method: Method.Airbrush or Method.Aerosol })
-                return true;
-        }
-
-        return false;
-    }
-
-    private static bool IsInAPartOf(Step step, Area area, Model model)
-    {
-        foreach (var other in model.Areas)
-        {
-            if (other.Part == area.Part && step.Areas.Contains(other.Name))
                 return true;
         }
 

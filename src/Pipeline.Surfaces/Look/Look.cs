@@ -66,7 +66,7 @@ internal static class Otherwise
             var before = moment.Before.With(moment.Step.Areas, change.Make);
             if (before.Equals(moment.Before) || words.Contains(change.Words))
                 continue;
-            var overspray = Laying.Overspray(before, moment.Step, moment.Model);
+            var overspray = Laying.Overspray(before, moment.Step, moment.Model, moment.Pieces);
             var changed = moment with { Before = before, Overspray = overspray, After = StepOnSurfaces.After(before, moment.Step, moment.Model, overspray) };
             if (Speaks(rule, changed))
                 words.Add(change.Words);

@@ -5,30 +5,24 @@ namespace Pipeline.Surfaces.Order;
 
 /// <summary>
 /// Which steps of a route keep their order: those that touch a common area, those of which one masks, unmasks or joins what the other
-/// touches, sprays and the masks of the same part, and what the file says. A route is a program, areas are its registers; for each
+/// touches, sprays and the masks of the same piece, and what the file says. A route is a program, areas are its registers; for each
 /// register the last step that touched it is remembered, so a route of any length costs one pass.
 /// </summary>
 internal sealed class TouchOrder
 {
     private readonly Dictionary<string, int> lastOnArea = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> lastOfMask = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, PartTable> parts = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, string> partOfArea = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, PieceTable> tables = new(StringComparer.Ordinal);
     private readonly List<StepOrder> orders = [];
     private readonly List<(int Step, Reason Reason)> candidates = [];
     private readonly ulong[][] ancestors;
 
-    private TouchOrder(Model model, int steps)
-    {
-        ancestors = new ulong[steps][];
-        foreach (var area in model.Areas)
-            partOfArea[area.Name] = area.Part;
-    }
+    private TouchOrder(int steps) => ancestors = new ulong[steps][];
 
     /// <summary>The pairs that keep their order, transitively reduced, by later step and then earlier.</summary>
-    public static Sequence<StepOrder> Of(Model model, IReadOnlyList<Moment> moments)
+    public static Sequence<StepOrder> Of(IReadOnlyList<Moment> moments)
     {
-        var order = new TouchOrder(model, moments.Count);
+        var order = new TouchOrder(moments.Count);
         foreach (var moment in moments)
             order.Take(moment);
         return order.orders.ToSequence();
@@ -44,25 +38,25 @@ internal sealed class TouchOrder
             switch (deed)
             {
                 case Deed.Join join:
-                    TouchAll(Preparing.AreasOf(moment.Model, join.Parts), step.Index, "a join holds {0}");
+                    TouchAll(Held(moment, join), step.Index, "a join holds {0}");
                     TouchAll(join.Hides, step.Index, "a join hides {0}");
                     break;
                 case Deed.PutMaskOn mask:
                     TouchMask(mask.Mask, step.Index);
-                    TouchParts(step.Areas, step.Index, isSpray: false);
+                    TouchPieces(step.Areas, moment, isSpray: false);
                     break;
                 case Deed.TakeMaskOff mask:
                     var under = Masking.AreasUnder(moment.Before, mask.Mask);
                     TouchMask(mask.Mask, step.Index);
                     TouchAll(under, step.Index, "a mask comes off {0}");
-                    TouchParts(step.Areas, step.Index, isSpray: false);
-                    TouchParts(under, step.Index, isSpray: false);
+                    TouchPieces(step.Areas, moment, isSpray: false);
+                    TouchPieces(under, moment, isSpray: false);
                     break;
             }
         }
 
         if (Laying.IsSprayed(step))
-            TouchParts(step.Areas, step.Index, isSpray: true);
+            TouchPieces(step.Areas, moment, isSpray: true);
         foreach (var earlier in step.After)
         {
             if (earlier >= 0 && earlier < step.Index)
@@ -70,6 +64,14 @@ internal sealed class TouchOrder
         }
 
         Keep(step.Index);
+    }
+
+    // all of the piece the join makes, what is joined to its parts already as well: from now on spray on one area reaches them all
+    private static Sequence<string> Held(Moment moment, Deed.Join join)
+    {
+        var next = moment.Step.Index + 1;
+        var joined = Preparing.AreasOf(moment.Model, join.Parts);
+        return moment.Model.Areas.Select(area => area.Name).Where(area => moment.Pieces.IsBeside(area, joined, next)).ToSequence();
     }
 
     private void TouchAreas(Moment moment)
@@ -100,16 +102,22 @@ internal sealed class TouchOrder
         lastOfMask[mask] = step;
     }
 
-    private void TouchParts(Sequence<string> areas, int step, bool isSpray)
+    // a join comes after all that was done to the parts, so what their tables held before it needs no carrying over
+    private void TouchPieces(Sequence<string> areas, Moment moment, bool isSpray)
     {
         foreach (var area in areas)
         {
-            var part = partOfArea[area];
-            if (!parts.TryGetValue(part, out var table))
-                parts.Add(part, table = new PartTable());
-            table.Take(step, isSpray, earlier => candidates.Add((earlier, new Reason("masks and spray on {0}", part))));
+            var piece = moment.Pieces.PieceOf(area, moment.Step.Index);
+            if (!tables.TryGetValue(piece, out var table))
+                tables.Add(piece, table = new PieceTable());
+            table.Take(moment.Step.Index, isSpray, earlier => candidates.Add((earlier, new Reason("masks and spray on {0}", PartsOf(moment, piece)))));
         }
     }
+
+    private static string PartsOf(Moment moment, string piece) => string.Join(" and ", moment.Model.Areas
+        .Where(area => moment.Pieces.PieceOf(area.Name, moment.Step.Index) == piece)
+        .Select(area => area.Part)
+        .Distinct());
 
     // Keeps the candidates that no other candidate already implies. Ancestors are bit sets; each step holds those before it.
     private void Keep(int step)
@@ -141,10 +149,10 @@ internal sealed class TouchOrder
     }
 
     /// <summary>
-    /// Sprays and mask steps of one part. Among themselves sprays touch common areas anyway and masks need no order;
+    /// Sprays and mask steps of one piece. Among themselves sprays touch common areas anyway and masks need no order;
     /// each spray comes after the masks handled since the spray before it, each mask step after the last spray.
     /// </summary>
-    private sealed class PartTable
+    private sealed class PieceTable
     {
         private readonly List<int> masksSinceSpray = [];
         private int lastSpray = -1;

@@ -114,6 +114,7 @@ public sealed partial class OwnPluginTests(OwnPlugin built) : IClassFixture<OwnP
             After = before,
             Passage = new Passage(LifecycleState.Coated, LifecycleState.Coated),
             Climate = BenchClimate.Standard,
+            Pieces = new Pieces(job.Model, [step]),
         };
     }
 }

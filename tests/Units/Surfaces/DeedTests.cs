@@ -53,9 +53,23 @@ public sealed class DeedTests
     {
         var walked = HandMade.Of("body/fur", "body/joint", "stand/grass").Join(["body", "stand"], ["joint"]).Spray("ginger", "fur").Brush("pink", "joint").Walk();
 
-        walked.Routes[0].Moments[1].Overspray.Should().BeEmpty();
+        walked.Routes[0].Moments[1].Overspray.Should().Equal("grass");
         walked.Routes[0].Moments[2].After["joint"].Top.Should().BeNull();
         walked.Routes[0].Moments[2].After["grass"].Has(Preparation.Joined).Should().BeTrue();
+    }
+
+    [Fact]
+    public void Parts_are_one_piece_from_their_join_on()
+    {
+        var route = HandMade.Of("tail/tip", "body/fur", "stand/grass").Join(["stand", "body"], []).Brush("green", "grass").Join(["body", "tail"], []).Route();
+        var pieces = new Pieces(route.Model, route.Steps);
+
+        bool Beside(string area, string other, int step) => pieces.IsBeside(area, [other], step) && pieces.IsBeside(other, [area], step);
+
+        Beside("fur", "grass", step: 0).Should().BeFalse("the join itself is only being made");
+        Beside("fur", "grass", step: 1).Should().BeTrue();
+        Beside("tip", "grass", step: 2).Should().BeFalse();
+        Beside("tip", "grass", step: 3).Should().BeTrue("the tail hangs on the body, which stands on the stand");
     }
 
     [Fact]

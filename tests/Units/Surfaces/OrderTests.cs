@@ -36,6 +36,28 @@ public sealed class OrderTests
             .Should().Equal((0, 2), (1, 2));
 
     [Fact]
+    public void Overspray_reaches_the_parts_that_have_been_joined() =>
+        Order(Joined().Spray("ginger", "fur").Brush("green", "grass")).Should().Equal((0, 1), (1, 2));
+
+    [Fact]
+    public void Before_a_join_spray_stays_on_its_part() =>
+        Order(HandMade.Of("body/fur", "stand/grass").Spray("ginger", "fur").Brush("green", "grass").Join(["body", "stand"], []))
+            .Should().Equal((0, 2), (1, 2));
+
+    [Fact]
+    public void Overspray_reaches_what_was_joined_to_a_joined_part() =>
+        Order(HandMade.Of("tail/tip", "body/fur", "stand/grass").Join(["tail", "body"], []).Join(["stand", "body"], []).Spray("ginger", "tip").Brush("green", "grass"))
+            .Should().Equal((0, 1), (1, 2), (2, 3));
+
+    [Fact]
+    public void A_spray_stays_between_mask_and_unmask_of_a_joined_part() =>
+        Order(Joined().Mask("sheet", "grass").Spray("ginger", "fur").Unmask("sheet")).Should().Equal((0, 1), (1, 2), (2, 3));
+
+    [Fact]
+    public void Brushed_steps_on_joined_parts_may_be_swapped() =>
+        Order(Joined().Brush("ginger", "fur").Brush("green", "grass")).Should().Equal((0, 1), (0, 2));
+
+    [Fact]
     public void The_file_can_order_what_touches_nothing_in_common() =>
         Order(HandMade.Of("fur", "nose").Brush("ginger", "fur").Brush("pink", "nose").After(0)).Should().Equal((0, 1));
 
@@ -60,7 +82,7 @@ public sealed class OrderTests
 
     [Fact]
     public void Swapping_neighbours_that_keep_no_order_changes_no_surface() =>
-        Gen.Select(Gen.Int[0, 6], Gen.Int[0, 4], Gen.Int[0, 4]).List[1, 14].Sample(drawn =>
+        Gen.Select(Gen.Int[0, 6], Gen.Int[0, 5], Gen.Int[0, 5]).List[1, 14].Sample(drawn =>
         {
             var route = Drawn(drawn).Route();
             var straight = HandMade.WalkRoutes([route]).Routes[0];
@@ -82,10 +104,12 @@ public sealed class OrderTests
             return true;
         });
 
+    private static HandMade Joined() => HandMade.Of("body/fur", "stand/grass").Join(["body", "stand"], []);
+
     private static HandMade Drawn(List<(int Verb, int One, int Other)> drawn)
     {
-        string[] areas = ["fur", "eyes", "nose", "grass", "rock"];
-        var route = HandMade.Of("body/fur", "body/eyes", "body/nose", "stand/grass", "stand/rock");
+        string[] areas = ["fur", "eyes", "nose", "grass", "rock", "tip"];
+        var route = HandMade.Of("body/fur", "body/eyes", "body/nose", "stand/grass", "stand/rock", "tail/tip");
         foreach (var (verb, one, other) in drawn)
         {
             string[] named = one == other ? [areas[one]] : [areas[one], areas[other]];
@@ -96,7 +120,13 @@ public sealed class OrderTests
                 2 or 3 => route.Spray("ginger", named),
                 4 => route.Mask("mask " + other, areas[one]),
                 5 => route.Unmask("mask " + other),
-                _ => one == 0 ? route.Join(["body", "stand"], [areas[other]]) : route.Strip(areas[one]),
+                _ => one switch
+                {
+                    0 => route.Join(["body", "stand"], [areas[other]]),
+                    1 => route.Join(["tail", "body"], []),
+                    2 => route.Join(["stand", "tail"], []),
+                    _ => route.Strip(areas[one]),
+                },
             };
         }
 
