@@ -78,7 +78,7 @@ public sealed class GoingOnTests : IDisposable
     {
         bench.File("buoy.yaml", Files.Buoy);
         bench.File("one.json", bench.Pipeline("plan", "buoy.yaml", "--from", Files.Monday, "--as", "json").Out);
-        bench.File("buoy.yaml", Files.Buoy.Replace("- clean: all", "- photograph: all\n            - clean: all"));
+        bench.File("buoy.yaml", Files.Buoy.Replace("- undercoat: all", "- post-cure: all\n          - undercoat: all"));
 
         var ran = bench.Pipeline("plan", "buoy.yaml", "--keep", "one.json", "--done", Monday).ShowsNoTrace();
 
