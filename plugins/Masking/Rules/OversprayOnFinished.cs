@@ -21,15 +21,43 @@ public sealed class OversprayOnFinished : TradeRule
                     continue;
                 if (IsHarmedBy(moment.Before[area], lay.Layer) && !IsCoveredLater(route, moment.Step.Index, area, lay.Layer))
                 {
+                    var (last, coat) = LastCoat(route, moment, area);
                     yield return moment.Says(
                         Level.Warning,
                         area,
-                        $"{{areas}} has its last coat already, and the spray of {lay.Layer.Name} reaches it.",
+                        $"{{areas}} has its {coat} already, and the spray of {lay.Layer.Name} reaches it.",
                         "Mask {areas}, spray first and paint {areas} after it, or say 'overspray: {areas}' if it is meant.",
-                        new Pointer(moment.Before[area].Top!.Step, "it got its last coat here"));
+                        new Pointer(last.Step, $"it got its {coat} here"));
                 }
             }
         }
+    }
+
+    // a wash, dry-brushing or varnish may still follow on the last colour
+    private static (Layer Last, string InWords) LastCoat(WalkedSteps route, Moment moment, string area)
+    {
+        var surface = moment.Before[area];
+        for (var i = surface.Layers.Count - 1; i >= 0 && IsLaidOnLater(route, moment.Step.Index, area); i--)
+        {
+            if (surface.Layers[i].Role == LayerRole.Colour)
+                return (surface.Layers[i], "last coat of colour");
+        }
+
+        return (surface.Top!, "last coat");
+    }
+
+    private static bool IsLaidOnLater(WalkedSteps route, int step, string area)
+    {
+        for (var i = step + 1; i < route.Moments.Count; i++)
+        {
+            if (route.Moments[i].Step.First<Deed.Lay>() is not null && route.Moments[i].Step.Areas.Contains(area)
+                && route.Moments[i].Before[area] is { IsMasked: false, IsHidden: false })
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     // an undercoat or a sealer is no finish; clear of the same sheen leaves no trace

@@ -85,6 +85,8 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
                     break;
                 case "cup":
                     cup = desk.Said(value, AmountText.Volume, AmountText.VolumeExpected);
+                    if (cup is { Millilitres: < LeastCup })
+                        desk.Error(value, "No airbrush cup holds so little.", "Write what the cup holds, 0.5 mL or more, such as 7 mL.");
                     break;
                 case "protection":
                     protection = ProtectionBinder.Bind(desk, value);

@@ -12,6 +12,18 @@ internal static class DryingBinder
     public static readonly (string Key, DryingState State)[] States =
         [.. Enum.GetValues<DryingState>().Select(state => (WordText.Kebab(state.ToString()), state))];
 
+    // What no coating does the other way round. Recoatable and handleable have no turn: an enamel bears the hand before it bears a coat.
+    private static readonly (DryingState Sooner, DryingState Later)[] InTurn =
+    [
+        (DryingState.TouchDry, DryingState.Recoatable),
+        (DryingState.TouchDry, DryingState.Handleable),
+        (DryingState.Handleable, DryingState.MaskSafe),
+        (DryingState.Handleable, DryingState.WashSafe),
+        (DryingState.Recoatable, DryingState.Cured),
+        (DryingState.MaskSafe, DryingState.Cured),
+        (DryingState.WashSafe, DryingState.Cured),
+    ];
+
     private static readonly string Keys = string.Join(", ", States.Select(state => state.Key));
 
     /// <summary>The times in a mapping of states; a single time is refused, since it does not say what is reached by then.</summary>
@@ -37,7 +49,27 @@ internal static class DryingBinder
                 times.Add(new LabelTime(state, time));
         }
 
+        CheckOrder(desk, mapping, times);
         return times;
+    }
+
+    // Said where one time lies beyond the other with both its figures; ranges that overlap are how labels are.
+    private static void CheckOrder(Desk desk, MappingNode mapping, List<LabelTime> times)
+    {
+        foreach (var (sooner, later) in InTurn)
+        {
+            if (TimeOf(sooner) is { } first && TimeOf(later) is { } second && first.Low > second.High)
+            {
+                var (early, late) = (WordText.Kebab(sooner.ToString()), WordText.Kebab(later.ToString()));
+                desk.Error(
+                    mapping[early]!,
+                    $"A coat is {early} before it is {late}, and {first} is longer than {second}.",
+                    "See the label again: the two may have been swapped.",
+                    new Related(mapping[late]!.Place, $"the time to {late}"));
+            }
+        }
+
+        DryingRange? TimeOf(DryingState state) => times.Find(time => time.State == state).Time is { } time && mapping[WordText.Kebab(state.ToString())] is not null ? time : null;
     }
 
     /// <summary>A table with the file's times in place of its own.</summary>

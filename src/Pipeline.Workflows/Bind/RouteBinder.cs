@@ -107,7 +107,7 @@ internal sealed class RouteBinder
                 return;
             }
 
-            IReadOnlyList<int> after = item.After.Count == 0 ? outerAfter : [.. outerAfter, .. names.Earlier(item.After)];
+            IReadOnlyList<int> after = item.After.Count == 0 ? outerAfter : [.. outerAfter, .. names.Earlier(item)];
             var silences = item.Silences.IsEmpty ? outerSilences : outerSilences.Concat(item.Silences).ToSequence();
             if (item is RouteItem.Follow follow)
                 Follow(follow, names, depth, after, silences);

@@ -220,10 +220,10 @@ internal sealed class RouteNames : StepNames
     public override string? Text(SyntaxNode node) =>
         Desk.Text(node, "a text") is { } text ? paints.GetValueOrDefault(text)?.Name ?? text : null;
 
-    /// <summary>The indexes of the steps that a node's names mean; all stand further up.</summary>
-    public IEnumerable<int> Earlier(Sequence<SyntaxNode> nodes)
+    /// <summary>The indexes of the steps that an entry comes after by name; all stand further up.</summary>
+    public IEnumerable<int> Earlier(RouteItem item)
     {
-        foreach (var node in nodes)
+        foreach (var node in item.After)
         {
             if (Desk.Text(node, "the ‘as’ name of a step") is not { } name)
                 continue;
@@ -231,6 +231,10 @@ internal sealed class RouteNames : StepNames
             {
                 if (step.Index >= 0)
                     yield return step.Index;
+            }
+            else if (name == item.As)
+            {
+                Desk.Error(node, $"The step ‘{name}’ cannot come after itself.", "Name a step above it, or take ‘after’ out.");
             }
             else if (IsFurtherDown(name))
             {

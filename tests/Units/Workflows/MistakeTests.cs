@@ -131,6 +131,12 @@ public class MistakeTests
           drying: 12 h #! Name the state: drying: { recoatable: 12 h }; possible are touch-dry, recoatable, handleable, mask-safe, wash-safe, cured.
         - clean: suit
           drying: 12 h #! leaves nothing that dries
+        - coat: suit
+          with: harbour black
+          drying: { recoatable: 30 h, touch-dry: 50 h } #! A coat is touch-dry before it is recoatable, and 50 h is longer than 30 h.
+        - coat: suit
+          with: harbour black
+          drying: { touch-dry: 20-60 min, recoatable: 30 min, handleable: 20 min, mask-safe: 2-3 d, cured: 1 d } #! A coat is mask-safe before it is cured, and 2–3 d is longer than 24 h.
         - glue: suit
           drying: { cured: 12 h } #! has no drying states
         - mask: glass
@@ -141,6 +147,9 @@ public class MistakeTests
         - clean: suit
           as: bath
           after: late #! stands further down
+        - clean: suit
+          as: dip
+          after: dip #! The step ‘dip’ cannot come after itself.
         - unmask: bath #! The step ‘bath’ puts no mask on.
         - clean: suit
           as: late
