@@ -18,6 +18,8 @@ public sealed class LiquidAttacksCoat : TradeRule
             yield break;
         foreach (var area in moment.Reached())
         {
+            if (LeftOfAnEffect(moment, moment.Before[area], area, liquid) is { } left)
+                yield return left;
             if (Under(moment.Before[area]) is not { Family: { } family } coat || IsToldElsewhere(liquid, coat) || moment.Tables.Rewetting(liquid, family) is not { } row)
                 continue;
             var pointer = new Pointer(coat.Step, $"{coat.Name} was laid here");
@@ -50,6 +52,40 @@ public sealed class LiquidAttacksCoat : TradeRule
             };
             if (liquid is not null)
                 return liquid;
+        }
+
+        return null;
+    }
+
+    // What was cleaned back before is to stay, unless it is the same effect gone over again: something has been laid on it since.
+    private static Verdict.Needs? LeftOfAnEffect(Moment moment, Surface surface, string area, Liquid liquid)
+    {
+        if (moment.Step.First<Deed.CleanBack>() is null || LastCleanedBack(moment, area) is not { } back || surface.Top is not { } top || top.Step < back)
+            return null;
+        for (var i = surface.Layers.Count - 1; i >= 0 && surface.Layers[i].Role is LayerRole.Effect or LayerRole.Powder; i--)
+        {
+            var effect = surface.Layers[i];
+            if (effect.Step > back && effect.IsWetInWet)
+                return null;
+            if (effect.Step > back || effect.Family is not { } family || moment.Tables.Rewetting(liquid, family) is not { WhenDry: >= Bite.Lifts } row)
+                continue;
+            return moment.WaitsFor(
+                effect, DryingState.Recoatable, area,
+                $"{liquid.Spoken()} {(row.WhenDry == Bite.Strips ? "strips" : "lifts")} what is left of {effect.Name} until that has dried.",
+                "Let it dry before the next effect, lay a varnish between them, or clean both back in one go.") is { } wait
+                ? wait with { Since = back, Gravest = Level.Warning }
+                : null;
+        }
+
+        return null;
+    }
+
+    private static int? LastCleanedBack(Moment moment, string area)
+    {
+        for (var i = moment.Step.Index - 1; i >= 0; i--)
+        {
+            if (moment.At(i).First<Deed.CleanBack>() is { Of: null } && moment.At(i).Areas.Contains(area))
+                return i;
         }
 
         return null;

@@ -9,6 +9,9 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
     private const int MostPainters = 20;
     private const int MostTools = 1_000;
 
+    // less than what stays in the cup at each load sprays nothing
+    private const double LeastCup = PaintNeed.DeadLossMillilitres;
+
     /// <summary>Keys of a bench.</summary>
     public static readonly Key[] Keys =
     [
@@ -19,7 +22,7 @@ internal sealed class BenchBinder(Desk desk, Shelf shelf)
         new("painters", "how many, or their names, or their names with the verbs each does and the days each comes", Needed: false, "[Ana, { painter: Rui, does: [coat, varnish], days: sat }]", "1"),
         new("tools", "tools and places with their number; of a place, how many pieces it holds, each counted once however many of its areas are wet", Needed: false, "{ airbrush: 1, drying rack: 24 }"),
         new("climate", "the air over the bench, all day or by day and by night", Needed: false, "{ air: 19 °C, humidity: 55 % }", "21 °C and 50 %"),
-        new("cup", "what the airbrush's cup holds", Needed: false, "7 mL"),
+        new("cup", "what the airbrush's cup holds, 0.5 mL or more", Needed: false, "7 mL"),
         new("protection", "what protects you there", Needed: false, "{ extraction: yes, respirator: yes, gloves: yes }", "not said"),
         new("slack", "the share at the end of each sitting that a plan leaves free for what takes longer", Needed: false, "10 %", "15 %"),
         new("most-per-day", "most attended time in one day for one painter, in all its sittings together; a sitting past midnight belongs to the day on which it begins", Needed: false, "3 h"),

@@ -47,6 +47,16 @@ public class MistakeTests
         """);
 
     [Fact]
+    public void A_cup_holds_at_least_half_a_millilitre() => Written.Says("""
+        batch: Crew
+        bench:
+          zone: Europe/Lisbon
+          sittings: [{ days: mon-fri, from: 19:00, to: 22:00 }]
+          cup: 0.001 mL #! No airbrush cup holds so little. Write what the cup holds, 0.5 mL or more, such as 7 mL.
+        kits: []
+        """);
+
+    [Fact]
     public void A_quantity_without_its_unit_is_refused_wherever_it_stands() => Written.Says("""
         batch: Crew
         bench:
