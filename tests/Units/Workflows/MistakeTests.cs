@@ -53,7 +53,9 @@ public class MistakeTests
           zone: Europe/Lisbon
           sittings: [{ days: mon-fri, from: 19:00, to: 22:00 }]
           cup: 0.001 mL #! No airbrush cup holds so little. Write what the cup holds, 0.5 mL or more, such as 7 mL.
-        kits: []
+        kits:
+          - kit: Divers
+            models: [{ model: Diver, material: resin, areas: { suit: 30 cm² }, route: [{ clean: all }] }]
         """);
 
     [Fact]
@@ -146,7 +148,7 @@ public class MistakeTests
           drying: { recoatable: 30 h, touch-dry: 50 h } #! A coat is touch-dry before it is recoatable, and 50 h is longer than 30 h.
         - coat: suit
           with: harbour black
-          drying: { touch-dry: 20-60 min, recoatable: 30 min, handleable: 20 min, mask-safe: 2-3 d, cured: 1 d } #! A coat is mask-safe before it is cured, and 2–3 d is longer than 24 h.
+          drying: { touch-dry: 20-60 min, recoatable: 30 min, handleable: 20 min, mask-safe: 60-70 h, cured: 50 h } #! A coat is mask-safe before it is cured, and 60–70 h is longer than 50 h.
         - glue: suit
           drying: { cured: 12 h } #! has no drying states
         - mask: glass
