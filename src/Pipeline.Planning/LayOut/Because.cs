@@ -1,5 +1,6 @@
 using Pipeline.Abstractions;
 using Pipeline.Scheduling;
+using Pipeline.Workflows;
 
 namespace Pipeline.Planning;
 
@@ -16,24 +17,22 @@ internal sealed class Because(Timetable table)
         Reason.Pinned => "You have decided this time.",
         Reason.NotBefore => "The plan begins here.",
         Reason.Waits waits => Waits(waits, table.Runs[run]),
-        Reason.UnitOrder order => $"The units before it come first, {Task(order.Run, run)}.",
+        Reason.UnitOrder order => $"Those before it come first, {Task(order.Run, run)}.",
         Reason.WorkerBusy busy => $"{Phrases.Capital(Hands(busy.Worker))} busy with {Name(busy.Run, run)} until {table.Said(table.Runs[busy.Run].End, table.Runs[run].Start)}.",
         Reason.ClosingDown closing => $"{Phrases.Capital(Hands(table.Runs[run].Worker))} busy cleaning the {ToolOf(closing).Name} out until {table.Said(table.Runs[run].Start, table.Runs[run].Start)}.",
         Reason.ToolHeld held => $"The {table.Posed.Problem.Tools[held.Tool].Name} is in use for {Name(held.Run, run)} until {table.Said(table.Runs[held.Run].End, table.Runs[run].Start)}.",
         Reason.PlaceFull full => $"The {table.Posed.Problem.Places[full.Place].Name} is full until {Task(full.Run, run)} makes room.",
-        Reason.ReadyTooLate late when IsWithFollower(late, table.Runs[run]) =>
-            $"{Phrases.Capital(Name(late.Wait.Run, run))} must follow soon after, and this is the first sitting that holds both.",
         Reason.ReadyTooLate late when table.Runs[late.Wait.Run].Start >= table.Runs[run].Start && table.Posed.Problem.Waits[late.Wait.Wait].To == table.Runs[run].Activity => Waits(late.Wait, table.Runs[run]),
         Reason.ReadyTooLate late => $"{Waits(late.Wait, table.Runs[run], isOver: true)[..^1]}{Since(late, table.Runs[run])}",
         Reason.HadItsShare share => $"After {Task(share.Run, run)} {(table.Posed.IsEvened ? "that day got no more work, to keep the days even" : "that day had as much work as 'most-per-day' allows")}.",
         Reason.Closed { Run: >= 0 } closed when table.Runs[closed.Run].Worker != closed.Worker =>
             $"It comes after {Task(closed.Run, run)}; {Bench(closed.Worker)} before, or not for long enough.",
-        Reason.Closed { Run: >= 0 } closed => $"After {Task(closed.Run, run)} too little was left of the sitting.",
+        Reason.Closed { Run: >= 0 } closed => $"After {Task(closed.Run, run)} too little was left of the sitting{With(closed.With, run)}.",
         Reason.Closed when table.SittingAt(table.Runs[run].Start) == table.First => "The first sitting begins here.",
-        Reason.Closed closed when table.Posed.Problem.Workers[closed.Worker].Open.Open[0].Start < table.Runs[run].Start => "The sitting before is too short for it.",
+        Reason.Closed closed when table.Posed.Problem.Workers[closed.Worker].Open.Open[0].Start < table.Runs[run].Start => $"The sitting before is too short{(closed.With is null ? " for it" : With(closed.With, run))}.",
         Reason.Closed closed => $"{Phrases.Capital(Bench(closed.Worker))} earlier.",
         Reason.Nothing when table.IsKept => "It could start earlier, but the plan stays close to the one before.",
-        _ => table.Runs[run].Start <= 0 ? "The plan begins here." : "It could start earlier, but nothing would be won.",
+        _ => table.Runs[run].Start <= 0 ? "The plan begins here." : $"It could start earlier, but {(table.Batch.Aims[0] == BatchAim.FinishSoon ? "no plan was found that ends sooner by it" : "an early finish does not come first here")}.",
     };
 
     /// <summary>The run that keeps a run from starting earlier; null where none does.</summary>
@@ -106,7 +105,7 @@ internal sealed class Because(Timetable table)
         var since = table.At(other, unit, wait.FromEdge);
         // the wait ends where the work on the unit begins; set-up and the units before it may lie within it
         var meanwhile = run.Start >= since + (wait.Least ?? 0) ? ""
-            : unit > run.FirstUnit && wait.Scope == Scope.UnitByUnit ? FormattableString.Invariant($" on unit {unit + 1}, unit by unit")
+            : unit > run.FirstUnit && wait.Scope == Scope.UnitByUnit ? FormattableString.Invariant($" on no. {unit + 1}, one by one")
             : ", with its set-up meanwhile";
         var until = isOver ? table.SaidUntil(since + (wait.Least ?? 0), run.Start) : table.Said(since + (wait.Least ?? 0), run.Start);
         var when = table.IsPast(table.RunOf(other, unit)) ? $"done {table.Said(since, run.Start)}" : table.Said(since, run.Start);
@@ -122,9 +121,8 @@ internal sealed class Because(Timetable table)
         };
     }
 
-    // Tied to something that comes soon after it, in the same sitting.
-    private bool IsWithFollower(Reason.ReadyTooLate late, Run run) =>
-        table.Posed.Problem.Waits[late.Wait.Wait].To != run.Activity && table.SittingAt(table.Runs[late.Wait.Run].Start) == table.SittingAt(run.Start);
+    // What has to follow in the same sitting, where only that found no room.
+    private string With(int? follower, int run) => follower is { } with ? $" for it and {Name(with, run)}, which has to follow soon" : "";
 
     // The wait is over while nobody sits there, or within a sitting: then too little is left of that, as it stands in the plan.
     private string Since(Reason.ReadyTooLate late, Run run)
@@ -137,7 +135,7 @@ internal sealed class Because(Timetable table)
         var ready = table.At(wait.From, unit, wait.FromEdge) + (wait.Least ?? 0);
         var open = table.Posed.Problem.Workers[late.Worker].Open.Open.LastOrDefault(interval => interval.Start <= ready && interval.Start < run.Start);
         return open.Length > 0 && ready < table.Clock.TickAt(table.Posed.Sittings[table.SittingAt(open.Start)].End)
-            ? ", and after that too little was left of the sitting."
+            ? $", and after that too little was left of the sitting{With(late.With, table.RunOf(run.Activity, run.FirstUnit))}."
             : $"; this is the next sitting{painter}.";
     }
 

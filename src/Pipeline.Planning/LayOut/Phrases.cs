@@ -95,11 +95,11 @@ internal static class Phrases
         _ => $"{string.Join(", ", names.Take(names.Count - 1))} and {names.Last()}",
     };
 
-    /// <summary>Units of a lot: <c>unit 2 of 4</c>, <c>units 1–4 of 4</c>; empty for a single piece.</summary>
+    /// <summary>Which pieces of a lot: <c>no. 2 of 4</c>, <c>no. 1-4 of 4</c>; empty for a single piece.</summary>
     public static string Units(int first, int count, int of) =>
         of == 1 ? ""
-        : count == 1 ? string.Create(CultureInfo.InvariantCulture, $"unit {first} of {of}")
-        : string.Create(CultureInfo.InvariantCulture, $"units {first}–{first + count - 1} of {of}");
+        : count == 1 ? string.Create(CultureInfo.InvariantCulture, $"no. {first} of {of}")
+        : string.Create(CultureInfo.InvariantCulture, $"no. {first}-{first + count - 1} of {of}");
 
     /// <summary>So many things: <c>1 coat</c>, <c>2 coats</c>.</summary>
     public static string Counted(long count, string thing) => string.Create(CultureInfo.InvariantCulture, $"{count} {thing}{(count == 1 ? "" : "s")}");

@@ -97,6 +97,7 @@ internal static class PlanLayOut
             days.SelectMany(day => day.Sittings).Sum(sitting => sitting.AttendedMinutes),
             Clock.WholeMinutes(open),
             Clock.WholeMinutes(Math.Max(0, open - bound.GapOpenTicks)),
+            table.ShownUntil(bound.Finish),
             bound.GapIntervals,
             bound.IsBestAsParted,
             Enumerable.Range(0, table.Runs.Count).Count(run => table.CleanedOf(run) is not null) + schedule.CloseDowns.Length,

@@ -71,6 +71,7 @@ internal sealed class SittingLayOut(Timetable table, IReadOnlyDictionary<string,
                 MasksOn = isLastPainter ? nightly.MasksAt(end) : [],
                 Cautions = steps.SelectMany(step => step.Cautions).DistinctBy(caution => caution.Name).ToSequence(),
                 AttendedMinutes = done.Sum(task => (int)(task.To - task.From).TotalMinutes),
+                DayMinutes = OpenOn(open.Date),
                 MostPerDayMinutes = MostPerDay(open.Date),
                 Free = free.After(painters[p].Worker, painters[p].Work.Max(EndOf)),
             };
@@ -78,6 +79,10 @@ internal sealed class SittingLayOut(Timetable table, IReadOnlyDictionary<string,
     }
 
     private string Name(int worker) => table.Batch.Bench.Painters[worker].Name;
+
+    // Who comes on a day comes to all its sittings. Of one under way counts what is left.
+    private int OpenOn(LocalDate date) => Enumerable.Range(table.First, table.Posed.Sittings.Length - table.First)
+        .Where(i => table.Posed.Sittings[i].Date == date).Sum(i => (int)(table.Posed.Sittings[i].End - table.Opens(i)).TotalMinutes);
 
     private int? MostPerDay(LocalDate date) =>
         table.Batch.Bench.MostPerDay is { } most && most.Minutes < table.Posed.Sittings.Where(sitting => sitting.Date == date).Sum(sitting => sitting.Minutes)

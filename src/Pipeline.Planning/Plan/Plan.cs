@@ -80,9 +80,10 @@ public sealed record Plan
 
 /// <summary>How good the plan is.</summary>
 /// <param name="AttendedMinutes">Hands busy, with set-ups and clean-outs.</param>
-/// <param name="OpenMinutes">Length of all sittings from the start to the last task's end.</param>
-/// <param name="BoundOpenMinutes">No plan can need fewer open minutes than this.</param>
-/// <param name="GapEvenings">At most this many sittings could be saved.</param>
+/// <param name="OpenMinutes">For how long the bench is open until everything is ready, the share kept free left out.</param>
+/// <param name="BoundOpenMinutes">In no plan is the bench open for less until everything is ready.</param>
+/// <param name="NoneReadyBefore">No plan has everything ready before this.</param>
+/// <param name="GapEvenings">In at most this many sittings less could everything be ready.</param>
 /// <param name="IsBestAsParted">Whether it is proved that no plan ends sooner with lots parted at most where they are here.</param>
 /// <param name="CleanOuts">How many times a tool is cleaned out.</param>
 /// <param name="StoppedEarly">True if the search was interrupted.</param>
@@ -91,6 +92,7 @@ public sealed record PlanMeasure(
     int AttendedMinutes,
     int OpenMinutes,
     int BoundOpenMinutes,
+    ZonedDateTime NoneReadyBefore,
     int GapEvenings,
     bool IsBestAsParted,
     int CleanOuts,
@@ -132,6 +134,9 @@ public sealed record PlannedSitting
 
     /// <summary>Attended minutes.</summary>
     public required int AttendedMinutes { get; init; }
+
+    /// <summary>For how many minutes the sittings of this day to which the painter comes are open, all together, whether anything is done in them or not.</summary>
+    public required int DayMinutes { get; init; }
 
     /// <summary>
     /// The most attended minutes that the bench allows the painter on this day, in all its sittings together; null where they are no longer than that.

@@ -19,7 +19,7 @@ public sealed record StepReasons(Sequence<StepRun> Runs, Duration Slack, bool On
 /// <param name="To">When the hands are free again; of a step that runs by itself, when it is over.</param>
 /// <param name="Painter">Who does it; null where nobody does.</param>
 /// <param name="Coat">Which coat: <c>coat 2 of 3</c>; empty for a step whose coats do not have to dry between.</param>
-/// <param name="Units">Which units: <c>units 1–3 of 5</c>; empty for a single piece.</param>
+/// <param name="Units">Which of them: <c>no. 1-3 of 5</c>; empty for a single piece.</param>
 /// <param name="Because">What keeps it from starting earlier.</param>
 /// <param name="IsDone">Whether it has been done.</param>
 public sealed record StepRun(ZonedDateTime From, ZonedDateTime To, string? Painter, string Coat, string Units, string Because, bool IsDone);

@@ -42,7 +42,7 @@ internal static class CoatJudge
         Model = model.Name,
         Areas = step.Areas,
         Message = FormattableString.Invariant(
-            $"Only {Phrases.Duration(minutes)} between coats {coat} and {coat + 1} of '{Phrases.Step(model, step)}'{(model.Count > 1 ? FormattableString.Invariant($" on unit {unit + 1}") : "")}; {step.Lays.First().Layer.Name} is comfortably recoatable after {Phrases.Duration(comfortable)}."),
+            $"Only {Phrases.Duration(minutes)} between coats {coat} and {coat + 1} of '{Phrases.Step(model, step)}'{(model.Count > 1 ? FormattableString.Invariant($" on no. {unit + 1}") : "")}; {step.Lays.First().Layer.Name} is comfortably recoatable after {Phrases.Duration(comfortable)}."),
         Remedy = "Leave it longer if you can, or do another piece first.",
     };
 }

@@ -164,7 +164,7 @@ public static class TimeJudge
 
     private static string Elapsed(Model model, Step earlier, Step later, Missed missed)
     {
-        var unit = model.Count > 1 ? $" on unit {missed.Earlier.Unit + 1}" : "";
+        var unit = model.Count > 1 ? $" on no. {missed.Earlier.Unit + 1}" : "";
         var between = $"'{Phrases.Step(model, earlier)}' and '{Phrases.Step(model, later)}'{unit}";
         if (missed.ElapsedMinutes < 0)
             return $"'{Phrases.Step(model, later)}'{unit} comes {Phrases.Duration(-missed.ElapsedMinutes)} before '{Phrases.Step(model, earlier)}' is done";

@@ -74,7 +74,7 @@ internal static class ComparisonFacts
         : task.Units == 1 ? FormattableString.Invariant($"{task.Model}, no. {task.FirstUnit} of {task.OfUnits}")
         : FormattableString.Invariant($"{task.Model}, no. {task.FirstUnit}-{task.FirstUnit + task.Units - 1} of {task.OfUnits}");
 
-    /// <summary>What is different besides the time: <c>was units 1–2, by Ana</c>; empty if nothing is.</summary>
+    /// <summary>What is different besides the time: <c>was no. 1-2, by Ana</c>; empty if nothing is.</summary>
     public static string Otherwise(TaskMove move)
     {
         var parts = new List<string>();

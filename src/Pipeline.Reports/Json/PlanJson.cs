@@ -226,6 +226,7 @@ public static class PlanJson
             json.WriteNumber("attendedMinutes", plan.Measure.AttendedMinutes);
             json.WriteNumber("openMinutes", plan.Measure.OpenMinutes);
             json.WriteNumber("boundOpenMinutes", plan.Measure.BoundOpenMinutes);
+            json.Moment("noneReadyBefore", plan.Measure.NoneReadyBefore);
             json.WriteNumber("gapEvenings", plan.Measure.GapEvenings);
             json.WriteBoolean("isBestAsParted", plan.Measure.IsBestAsParted);
             json.WriteNumber("cleanOuts", plan.Measure.CleanOuts);

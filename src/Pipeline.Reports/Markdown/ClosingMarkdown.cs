@@ -73,7 +73,7 @@ internal static class ClosingMarkdown
             page.Blank();
         for (var i = 0; i < plan.CriticalChain.Count; i++)
             page.Line(FormattableString.Invariant($"{i + 1}. {MarkdownText.Escaped(plan.CriticalChain[i])}"));
-        page.Block(string.Join(' ', PlanFacts.Goodness(plan.Measure)));
+        page.Block(string.Join(' ', PlanFacts.Goodness(plan)));
     }
 
     /// <summary>Findings that stand at no task; they come before the sittings, for they may change the painter's mind.</summary>

@@ -130,13 +130,23 @@ internal static class PlanFacts
     }}";
 
     /// <summary>How good the plan is, in sentences.</summary>
-    public static IEnumerable<string> Goodness(PlanMeasure measure)
+    public static IEnumerable<string> Goodness(Plan plan)
     {
-        yield return $"Hands are busy for {Moments.Hours(measure.AttendedMinutes)}; the bench is open for {Moments.Hours(measure.OpenMinutes)} until the last task. "
-            + $"No plan can need less than {Moments.Hours(measure.BoundOpenMinutes)} of open time"
-            + (measure.GapEvenings == 0 ? ": no evening could be saved." : $": at most {Amounts.Counted(measure.GapEvenings, "evening")} could be saved{(measure.FirstAim == BatchAim.FinishSoon ? "" : ", if an early finish were asked for first")}{(measure.IsBestAsParted ? ", and only by parting lots in other places than here" : "")}.");
+        var measure = plan.Measure;
+        yield return $"Hands are busy for {Moments.Hours(measure.AttendedMinutes)}; until everything is ready the bench is open for {Moments.Hours(measure.OpenMinutes)}. {Proved(plan)}";
         if (measure.StoppedEarly)
             yield return $"The search was stopped early; a longer one may find {Better(measure.FirstAim)}.";
+    }
+
+    // What is ready while nobody sits at the bench might be so within the same hours sooner.
+    private static string Proved(Plan plan)
+    {
+        var measure = plan.Measure;
+        if (plan.Finishes.All(finish => finish.Ready.ToInstant() <= measure.NoneReadyBefore.ToInstant()))
+            return "No plan can be ready sooner.";
+        var before = $"No plan can be ready before {Moments.Full(measure.NoneReadyBefore)}";
+        return measure.GapEvenings == 0 ? $"{before}: none is ready a sitting sooner."
+            : $"{before}, at most {Amounts.Counted(measure.GapEvenings, "sitting")} sooner{(measure.FirstAim == BatchAim.FinishSoon ? "" : ", if an early finish were asked for first")}{(measure.IsBestAsParted ? ", and only by parting lots in other places than here" : "")}.";
     }
 
     private static string Better(BatchAim first) => first switch

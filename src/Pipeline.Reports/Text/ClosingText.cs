@@ -82,7 +82,7 @@ internal static class ClosingText
             page.Hung(FormattableString.Invariant($"{i + 1,3}  "), Visible.Line(plan.CriticalChain[i]));
         if (!plan.CriticalChain.IsEmpty)
             page.Blank();
-        foreach (var sentence in PlanFacts.Goodness(plan.Measure))
+        foreach (var sentence in PlanFacts.Goodness(plan))
             page.Hung("", sentence);
     }
 

@@ -38,8 +38,7 @@ internal sealed record WeekChart(Sequence<ChartWeek> Weeks, int MinutesPerMark)
         var benches = painters.Select(painter => new BenchRow(painters.Count > 1 ? painter : null, dates.Select(date =>
         {
             var sittings = days[date].SelectMany(day => day.Sittings).Where(s => s.Painter == painter).ToList();
-            var open = (int)sittings.Sum(s => Moments.Minutes(s.From, s.To));
-            return new BenchDay(sittings.Sum(s => s.AttendedMinutes), sittings.Select(s => s.MostPerDayMinutes).FirstOrDefault() ?? open);
+            return new BenchDay(sittings.Sum(s => s.AttendedMinutes), sittings.Select(s => s.MostPerDayMinutes ?? s.DayMinutes).FirstOrDefault());
         }).ToSequence()));
         var minutes = dates.Select(date => days[date].SelectMany(day => day.Sittings).SelectMany(s => s.Tasks)
             .GroupBy(task => task.Model).ToDictionary(model => model.Key, model => (int)model.Sum(t => Moments.Minutes(t.From, t.To)))).ToList();

@@ -28,7 +28,7 @@ public static class LateText
         SetChain(page, late);
         SetBinding(page, late);
         ClosingText.Head(page, "How much could be saved");
-        foreach (var sentence in PlanFacts.Goodness(plan.Measure))
+        foreach (var sentence in PlanFacts.Goodness(plan))
             page.Hung("", sentence);
         SetSlack(page, late);
         ClosingText.SetWaysOut(page, plan);

@@ -13,6 +13,7 @@ internal sealed class Explanation
     private readonly long[] starts;
     private readonly List<int>[] byWorker;
     private readonly Crowding crowding;
+    private readonly Waiting waiting;
     private readonly HoursBefore hoursBefore;
     private readonly Dictionary<(int Tool, int Number), List<int>> byTool = [];
 
@@ -49,7 +50,8 @@ internal sealed class Explanation
         }
 
         crowding = new Crowding(net, runs);
-        hoursBefore = new HoursBefore(net, schedule, byWorker, crowding.At);
+        waiting = new Waiting(net, runs, runOf, starts);
+        hoursBefore = new HoursBefore(net, schedule, byWorker, waiting, crowding.At);
         Reasons = [.. Enumerable.Range(0, runs.Length).Select(Why)];
     }
 
@@ -124,8 +126,8 @@ internal sealed class Explanation
             return new Reason.Fact();
         if (net.PinnedStart[a] is not null)
             return new Reason.Pinned();
-        var (ready, waits) = Ready(run);
-        if (waits is not null && ready >= run.WorkStart)
+        var (least, tied) = (waiting.Least(r), waiting.Tied(r));
+        if ((tied.At > least.At ? tied : least) is { Waits: { } waits } last && last.At >= run.WorkStart)
             return waits;
         if (UnitBefore(run) is var (before, end) && end >= run.WorkStart)
             return new Reason.UnitOrder(before);
@@ -139,7 +141,7 @@ internal sealed class Explanation
             return closing;
         if (crowding.Until(r) is { } full)
             return full;
-        return run.Worker >= 0 ? hoursBefore.Why(r, ready, waits, UnitBefore(run)) : new Reason.Nothing();
+        return run.Worker >= 0 ? hoursBefore.Why(r, UnitBefore(run)) : new Reason.Nothing();
     }
 
     // The units go through one after the other: the run of the one before its first, and from when on that lets the next one start.
@@ -147,36 +149,6 @@ internal sealed class Explanation
     {
         var unit = net.Offset[run.Activity] + run.FirstUnit - 1;
         return run.FirstUnit > 0 ? (runOf[unit], starts[unit] + net.Step[run.Activity]) : null;
-    }
-
-    private (long At, Reason.Waits? Waits) Ready(Run run)
-    {
-        var a = run.Activity;
-        var latest = long.MinValue / 4;
-        Reason.Waits? waits = null;
-        foreach (var arc in net.In[a])
-        {
-            if (arc.Whole)
-            {
-                if (run.FirstUnit == 0 && arc.From != a)
-                    Look(arc, 0, net.Offset[arc.From + 1] - 1);
-                continue;
-            }
-
-            for (var k = 0; k < run.Units; k++)
-                Look(arc, k, net.Offset[arc.From] + run.FirstUnit + k);
-        }
-
-        return (latest, waits);
-
-        void Look(Arc arc, int k, int from)
-        {
-            var at = starts[from] + arc.Lag - (k * net.Step[a]);
-            if (at <= latest)
-                return;
-            latest = at;
-            waits = new Reason.Waits(arc.Wait, run.FirstUnit + k, runOf[from]);
-        }
     }
 
     // The run of the list that ends exactly when this one starts.

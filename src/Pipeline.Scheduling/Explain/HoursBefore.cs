@@ -6,26 +6,27 @@ namespace Pipeline.Scheduling;
 /// <param name="net">The problem.</param>
 /// <param name="schedule">What is to be explained.</param>
 /// <param name="byWorker">The runs of each worker, in order of time.</param>
+/// <param name="waiting">From when on its waits let each run start.</param>
 /// <param name="crowded">The place in which a run would have found no room, if its work had started at a tick; null if there was room.</param>
-internal sealed class HoursBefore(Net net, Schedule schedule, IReadOnlyList<int>[] byWorker, Func<int, long, Reason?> crowded)
+internal sealed class HoursBefore(Net net, Schedule schedule, IReadOnlyList<int>[] byWorker, Waiting waiting, Func<int, long, Reason?> crowded)
 {
     private readonly ImmutableArray<Run> runs = schedule.Runs;
+    private readonly Following following = new(schedule.Runs, waiting, run => CloseDown(net, run));
 
     /// <summary>
     /// What came last, of what it waits for and what the hands did, before too little was left of the interval before. A run that does not
     /// start with its hours, or had room before them, is held back by nothing known here.
     /// </summary>
     /// <param name="r">The run, with a worker.</param>
-    /// <param name="ready">When its waits let its work start.</param>
-    /// <param name="waits">The wait that ends then; null if there is none.</param>
     /// <param name="unitBefore">The run in which the unit before its first goes through the same activity, and when it lets that first start; null if there is none.</param>
-    public Reason Why(int r, long ready, Reason.Waits? waits, (int Run, long End)? unitBefore)
+    public Reason Why(int r, (int Run, long End)? unitBefore)
     {
         var run = runs[r];
         var open = net.Open[run.Worker];
         var i = Array.FindIndex(open, interval => interval.Start == run.Start);
         if (i < 0)
             return new Reason.Nothing();
+        var (ready, waits) = waiting.Least(r);
         var lead = run.WorkStart - run.Start;
         var earliest = Math.Max(Math.Max(ready, unitBefore?.End ?? ready) - lead, net[run.Activity].NotBefore);
         // nothing may start in hours before that
@@ -37,12 +38,12 @@ internal sealed class HoursBefore(Net net, Schedule schedule, IReadOnlyList<int>
         var busyUntil = work.Select(block => block.End).DefaultIfEmpty(before.Start).Max();
         var last = byWorker[run.Worker].Where(other => runs[other].Start >= before.Start && runs[other].Start < before.End).Cast<int?>().LastOrDefault();
         var start = Math.Max(earliest, busyUntil);
-        var ticks = run.End - run.Start + CloseDown(run);
+        var ticks = run.End - run.Start + CloseDown(net, run);
         if (start + ticks <= before.End)
         {
-            return ShareOf(run, i - 1, ticks) is { } share
-                ? new Reason.HadItsShare(run.Worker, share)
-                : crowded(r, start + lead) ?? new Reason.Nothing();
+            if (ShareOf(run, i - 1, ticks) is { } share)
+                return new Reason.HadItsShare(run.Worker, share);
+            return crowded(r, start + lead) ?? Together(start) ?? new Reason.Nothing();
         }
 
         if (unitBefore is { } unit && unit.End >= ready && unit.End - lead > busyUntil)
@@ -50,6 +51,19 @@ internal sealed class HoursBefore(Net net, Schedule schedule, IReadOnlyList<int>
         return waits is not null && ready - lead > busyUntil
             ? new Reason.ReadyTooLate(run.Worker, waits)
             : new Reason.Closed(run.Worker, last ?? -1);
+
+        // by itself it would have been there
+        Reason? Together(long start)
+        {
+            var tied = waiting.Tied(r);
+            if (tied.Waits is null || tied.At - lead + ticks <= before.End)
+                return null;
+            if (following.WithoutRoom(r, start, before, open[i]) is not { } follower)
+                return new Reason.ReadyTooLate(run.Worker, tied.Waits);
+            return waits is not null && ready - lead > busyUntil
+                ? new Reason.ReadyTooLate(run.Worker, waits, follower)
+                : new Reason.Closed(run.Worker, last ?? -1, follower);
+        }
     }
 
     // The last run of the day of an earlier interval, if the day has no room for so many ticks more; what is done on the same day counts wherever it is.
@@ -69,5 +83,5 @@ internal sealed class HoursBefore(Net net, Schedule schedule, IReadOnlyList<int>
         .Where(block => block.Start >= open.Start && block.Start < open.End);
 
     // Whatever tool it takes is closed down before the hours end.
-    private long CloseDown(Run run) => net.Tool[run.Activity] >= 0 ? net.Problem.Tools[net.Tool[run.Activity]].CloseDown[net.Load[run.Activity]] : 0;
+    private static long CloseDown(Net net, Run run) => net.Tool[run.Activity] >= 0 ? net.Problem.Tools[net.Tool[run.Activity]].CloseDown[net.Load[run.Activity]] : 0;
 }

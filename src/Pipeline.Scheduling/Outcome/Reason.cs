@@ -69,7 +69,8 @@ public abstract record Reason
     /// <summary>What it waits for is over only after the worker's interval before it, or so late in it that too little is left.</summary>
     /// <param name="Worker">Index of the worker.</param>
     /// <param name="Wait">The wait, and the run at its other end.</param>
-    public sealed record ReadyTooLate(int Worker, Waits Wait) : Reason
+    /// <param name="With">The run that has to follow and for which too little is left; null if that holds of the run alone.</param>
+    public sealed record ReadyTooLate(int Worker, Waits Wait, int? With = null) : Reason
     {
         private protected override void Close() { }
     }
@@ -85,12 +86,13 @@ public abstract record Reason
     /// <summary>Nobody who may do it is at hand, or what is left of the interval before is too short.</summary>
     /// <param name="Worker">Index of the worker.</param>
     /// <param name="Run">The run that keeps the worker or the units until too little is left, or −1.</param>
-    public sealed record Closed(int Worker, int Run) : Reason
+    /// <param name="With">The run that has to follow and for which too little is left; null if that holds of the run alone.</param>
+    public sealed record Closed(int Worker, int Run, int? With = null) : Reason
     {
         private protected override void Close() { }
     }
 
-    /// <summary>Nothing does: it could start earlier, and nothing would be won by it.</summary>
+    /// <summary>Nothing known does: it could start earlier, all else left as it is.</summary>
     public sealed record Nothing : Reason
     {
         private protected override void Close() { }

@@ -27,7 +27,7 @@ public class ReasonsTests
 
         var run = mask.Runs.Should().ContainSingle().Which;
         run.From.Date.Should().Be(new LocalDate(2026, 12, 1));
-        run.Units.Should().Be("units 1–2 of 2");
+        run.Units.Should().Be("no. 1-2 of 2");
         run.Painter.Should().Be("painter 1");
         run.Because.Should().StartWith("It waits for MaskSafe: 'undercoat all areas'");
         mask.OnChain.Should().BeTrue();
@@ -68,7 +68,7 @@ public class ReasonsTests
     // half an hour for each, recoatable 54 min after its own coat; the second coat is set up, and begun on the first piece, before the last one is ready
     [Theory]
     [InlineData(1, 20, "with its set-up meanwhile.")]
-    [InlineData(3, 20, "on unit 3, unit by unit.")]
+    [InlineData(3, 20, "on no. 3, one by one.")]
     public void A_start_before_the_end_of_its_wait_says_why_that_is_right(int pieces, int minutes, string said)
     {
         var task = Workshop.In().Weekly("Mon", "18:30", "23:30").Model("Diver", pieces, r => r.Brush(Boot, minutes: minutes).Brush(Boot, minutes: minutes - (pieces * 4))).Plan("2026-11-30 18:00")

@@ -87,4 +87,15 @@ public class SittingTests
         var plan = Workshop.In().Weekly("Mon", "19:00", "20:00").Model("Fleet", 40, r => r.Work("trim", minutes: 30).Photograph(minutes: 10)).Plan();
         plan.Days.Select(d => d.Date).Should().OnlyContain(date => date.DayOfWeek == IsoDayOfWeek.Monday).And.HaveCountGreaterThan(20);
     }
+
+    [Theory]
+    [InlineData(50, "Ana 50 of 150, Rui 50 of 150")] // each is busy in one of the two sittings
+    [InlineData(20, "Ana 20 of 150, Rui 20 of 150")] // nothing is done in the second
+    public void A_painters_day_is_as_long_as_all_sittings_the_painter_comes_to(double minutes, string said)
+    {
+        var plan = Workshop.In().Weekly("Mon", "19:00", "20:00").Weekly("Mon", "20:30", "22:00").Painter("Ana", "trim").Painter("Rui", "sand")
+            .Model("Post", 1, r => r.Work("trim", minutes).Work("sand", minutes)).Plan();
+
+        string.Join(", ", plan.Days[0].Sittings.Select(sitting => FormattableString.Invariant($"{sitting.Painter} {sitting.AttendedMinutes} of {sitting.DayMinutes}"))).Should().Be(said);
+    }
 }

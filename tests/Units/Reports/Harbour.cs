@@ -43,6 +43,7 @@ internal static class Harbour
             Drying = [],
             MasksOn = [],
             Cautions = [],
+            DayMinutes = (int)(to.ToInstant() - from.ToInstant()).TotalMinutes,
             AttendedMinutes = (int)tasks.Sum(t => (t.To.ToInstant() - t.From.ToInstant()).TotalMinutes),
         };
     }
@@ -101,7 +102,7 @@ internal static class Harbour
         Masks = [],
         Shopping = [],
         Findings = [],
-        Measure = new PlanMeasure(0, 0, 0, 0, IsBestAsParted: false, CleanOuts: 0, StoppedEarly: false),
+        Measure = new PlanMeasure(0, 0, 0, At("30 Nov 18:00"), 0, IsBestAsParted: false, CleanOuts: 0, StoppedEarly: false),
         CriticalChain = [],
         Assumptions = [],
     };

@@ -44,6 +44,22 @@ public sealed class PlanTextTests
     }
 
     [Theory]
+    [InlineData("1 Dec 23:10", 0, "until everything is ready the bench is open for 4 h. No plan can be ready sooner.")]
+    [InlineData("1 Dec 22:40", 0, "No plan can be ready before Tue 1 Dec 22:40: none is ready a sitting sooner.")] // it dries in the night, and might do so sooner
+    [InlineData("30 Nov 20:10", 2, "No plan can be ready before Mon 30 Nov 20:10, at most 2 sittings sooner.")]
+    public void What_is_proved_is_when_nothing_can_be_ready(string bound, int sittings, string said)
+    {
+        var ready = At("1 Dec 23:10");
+        var plan = TwoPainters.Plan with
+        {
+            Finishes = [new ModelFinish("Gig", "Harbour", 1, At("1 Dec 20:00"), ready, null, null)],
+            Measure = new PlanMeasure(100, 240, 200, At(bound), sittings, IsBestAsParted: false, CleanOuts: 0, StoppedEarly: false),
+        };
+
+        PlanText.Render(plan, TextStyle.Plain).ReplaceLineEndings(" ").Should().Contain(said);
+    }
+
+    [Theory]
     [InlineData(0, 1, "in time with 1 h to spare.")]
     [InlineData(29, 2, "in time with 29 d 2 h to spare.")]
     [InlineData(60, 0, "in time with 60 d to spare.")]

@@ -43,7 +43,7 @@ internal static class TwoPainters
             new("Winch diver", "Salvage divers", 12, At("5 Dec 00:50"), At("5 Dec 04:26"), At("11 Dec 18:00"), null),
             new("Slipway crane", "Slipway", 1, At("5 Dec 19:12"), At("5 Dec 23:12"), At("12 Dec 18:00"), null),
         ],
-        Measure = new PlanMeasure(452, 600, 452, 0, IsBestAsParted: false, CleanOuts: 0, StoppedEarly: true),
+        Measure = new PlanMeasure(452, 600, 452, At("5 Dec 21:40"), 0, IsBestAsParted: false, CleanOuts: 0, StoppedEarly: true),
         CriticalChain = ["Fri 4 Dec 19:00 – Slipway crane: Decal the load plate and chevrons. The plan begins here."],
     };
 }

@@ -74,7 +74,7 @@ internal static class TwoWeeks
             new(new Change.OneMorePainter([new LocalDate(2026, 12, 8)]), "a second painter on Tue 8 Dec", At("12 Dec 16:30"), 0, FillsSittings: false),
             new(new Change.LeaveOut("Slipway crane"), "leave Slipway crane for later", At("11 Dec 20:06"), 0, FillsSittings: false),
         ],
-        Measure = new PlanMeasure(591, 1140, 1020, 1, IsBestAsParted: true, CleanOuts: 4, StoppedEarly: false),
+        Measure = new PlanMeasure(591, 1140, 1020, At("10 Dec 20:05"), 1, IsBestAsParted: true, CleanOuts: 4, StoppedEarly: false),
         CriticalChain =
         [
             "Thu 3 Dec 19:20 – Line diver: Airbrush slate undercoat on all areas. Nobody sits at the bench earlier, or not for long enough.",

@@ -33,6 +33,29 @@ public class ReasonTests
             .Should().Be(isWait ? new Reason.ReadyTooLate(0, new Reason.Waits(0, 0, 0)) : new Reason.Closed(0, 1));
     }
 
+    // gloss, lines on it that must be wiped back within 20, and something else to do, until 10, 218, 224 and the given tick
+    [Theory]
+    [InlineData(100, 11, 0, "wait 0")] // the gloss is dry in the night: room for both before that is no matter
+    [InlineData(38, 11, 0, "wait 0")] // at 48, too late for the lines alone
+    [InlineData(30, 11, 0, "wait 0 with the wiping")] // at 40, too late for the wiping alone
+    [InlineData(30, 38, 0, "wait 0 with the wiping")]
+    [InlineData(0, 38, 0, "hands with the wiping")]
+    [InlineData(0, 45, 0, "hands")]
+    [InlineData(0, 20, 150, "wait 1")] // the wiping waits for something else: the lines are kept close to it
+    public void What_must_follow_soon_is_why_only_where_room_for_both_is_short(long dry, long busyUntil, long wiping, string why)
+    {
+        var problem = Problem(Worker((0, 50), (200, 300)), [Task("gloss", 10), Task("lines", 8), Task("wiping", 6), Task("other", busyUntil - 10)],
+            After(0, 1, dry), After(1, 2, 0, greatest: 20), After(0, 2, wiping));
+        Explained(problem, [Work(0, 0, 10), Work(3, 10, busyUntil - 10), Work(1, 200, 8), Work(2, 208, 6)], of: 1).Should().Be(why switch
+        {
+            "wait 0" => new Reason.ReadyTooLate(0, new Reason.Waits(0, 0, 0)),
+            "wait 0 with the wiping" => new Reason.ReadyTooLate(0, new Reason.Waits(0, 0, 0), With: 3),
+            "wait 1" => new Reason.ReadyTooLate(0, new Reason.Waits(1, 0, 3)),
+            "hands" => new Reason.Closed(0, 1),
+            _ => new Reason.Closed(0, 1, With: 3),
+        });
+    }
+
     [Fact]
     public void Hours_with_room_in_which_the_worker_may_do_no_more() =>
         Explained(Problem(Worker((0, 50), (200, 300)) with { MostPerDay = 30 }, [Task("a", 20), Task("b", 20)]), [Work(0, 0, 20), Work(1, 200, 20)], of: 1)
