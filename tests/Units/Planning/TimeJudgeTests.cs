@@ -76,7 +76,7 @@ public class TimeJudgeTests
     {
         var walked = Between(new Span.AtLeast(DryingRange.Hours(2, 4)), Carrier.None, Level.Error, count: 3, w => w);
         var times = new KnownTimes(Enumerable.Range(0, 3).SelectMany(unit => Pair(unit, 230 - (60 * unit))));
-        TimeJudge.Judge(walked, times).Single().Message.Should().Contain("on unit 3").And.Contain("Only 110 min");
+        TimeJudge.Judge(walked, times).Single().Message.Should().Contain("on no. 3").And.Contain("Only 110 min");
     }
 
     [Fact]
