@@ -153,7 +153,7 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
         if (ExactBatch.LessLate(net, parts, heads.Starts, bound.LatestStarts(until), bound.Finish, until, best!, 2 * ExactBudget, seed, cancel) is not { } schedule)
             return;
         Offer(schedule, table: null, bound);
-        var walks = new Annealing(ground, new Pricing(ground, keep), seed, threads);
+        var walks = new Annealing(ground, keep, seed, threads);
         walks.Improve(InOrder.Of(best!, ground), Budget / 4, slots => Offer(InOrder.ToTimetable(net, slots), bound), cancel);
         work += walks.Work;
     }
@@ -226,10 +226,9 @@ internal sealed class Search(Problem problem, Effort effort, int seed, IProgress
 
     private void Better(Net net, Ground ground, LowerBound bound, CancellationToken cancel)
     {
-        var pricing = new Pricing(ground, keep);
-        if (keep is not null && new Walk(ground, pricing, seed) is var earlier && earlier.StartFrom(KeptOrder.Of(keep, bestTable!, ground)))
+        if (keep is not null && new Walk(ground, new Pricing(ground, keep), seed) is var earlier && earlier.StartFrom(KeptOrder.Of(keep, bestTable!, ground)))
             Offer(InOrder.ToTimetable(net, earlier.Best!), bound);
-        var annealing = new Annealing(ground, pricing, seed, threads);
+        var annealing = new Annealing(ground, keep, seed, threads);
         annealing.Improve(InOrder.Of(bestTable!, ground), (Budget - work) / 2, slots => Offer(InOrder.ToTimetable(net, slots), bound), cancel);
         work += annealing.Work;
     }

@@ -4,7 +4,7 @@ namespace Pipeline.Scheduling;
 /// Two walks over the order of runs, each with its own random numbers. After every leg of a fixed amount of work they meet,
 /// and both go on from the better sequence; so it does not matter whether they run at the same time.
 /// </summary>
-internal sealed class Annealing(Ground ground, Pricing pricing, int seed, int threads)
+internal sealed class Annealing(Ground ground, Keep? keep, int seed, int threads)
 {
     private const int Legs = 2;
 
@@ -22,11 +22,12 @@ internal sealed class Annealing(Ground ground, Pricing pricing, int seed, int th
     /// <param name="cancel">Stops it; the best so far is returned.</param>
     public Slot[]? Improve(IReadOnlyList<Slot> start, long work, Action<Slot[]> tell, CancellationToken cancel)
     {
-        var walks = Enumerable.Range(0, Walks).Select(w => new Walk(ground, pricing, (seed * Walks) + w)).ToArray();
+        var isShort = start.Count < Short;
+        var walks = Enumerable.Range(0, Walks).Select(w => new Walk(ground, PricingOf(w, isShort), (seed * Walks) + w)).ToArray();
         Slot[]? best = null;
         Price bestPrice = default;
         var from = start;
-        var legs = start.Count < Short ? 1 : Legs;
+        var legs = isShort ? 1 : Legs;
         for (var leg = 0; leg < legs && !cancel.IsCancellationRequested; leg++)
         {
             // Each leg cools down from a lower temperature.
@@ -47,10 +48,12 @@ internal sealed class Annealing(Ground ground, Pricing pricing, int seed, int th
 
             foreach (var walk in walks.Where(w => w.Best is not null))
             {
-                if (best is not null && !walk.BestPrice.IsBetterThan(bestPrice))
+                // what two go downhill by otherwise is no help in choosing between them
+                var found = isShort ? walk.BestPrice with { Slope = 0 } : walk.BestPrice;
+                if (best is not null && !found.IsBetterThan(bestPrice))
                     continue;
                 best = walk.Best;
-                bestPrice = walk.BestPrice;
+                bestPrice = found;
             }
 
             if (best is null)
@@ -62,6 +65,10 @@ internal sealed class Annealing(Ground ground, Pricing pricing, int seed, int th
         Work = walks.Sum(w => w.Work);
         return best;
     }
+
+    // Of two walks over few runs one looks at the finish rather than at the mean.
+    private Pricing PricingOf(int walk, bool isShort) =>
+        new(ground, keep, isShort && walk > 0 ? Pricing.LowCompletionWeight : Pricing.UsualCompletionWeight);
 
     // In a short sequence one move means more, and it has to be hotter; all the more where another leg comes back to the best.
     private static double Heat(int runs, int legs) => legs == 1

@@ -19,8 +19,11 @@ internal sealed class Pricing
 {
     private const double Hard = 1000;
 
-    // A mean of many completions says more about the way than the one finish.
-    private const double CompletionWeight = 2;
+    /// <summary>A mean of many completions says more about the way than the one finish.</summary>
+    public const double UsualCompletionWeight = 2;
+
+    /// <summary>Of few runs it may be lowest where the last one is late.</summary>
+    public const double LowCompletionWeight = 0.5;
 
     /// <summary>What well filled intervals are worth, as a share of the mean completion.</summary>
     public const double PackingWeight = 0.25;
@@ -40,10 +43,15 @@ internal sealed class Pricing
     private readonly FinishGrain grain;
     private readonly double perRun;
     private readonly bool changesFollow;
+    private readonly double completionWeight;
 
-    public Pricing(Ground ground, Keep? keep)
+    /// <param name="ground">What walks share.</param>
+    /// <param name="keep">An earlier schedule that is worth keeping to, or null.</param>
+    /// <param name="completionWeight">What the mean completion weighs beside the finish, on the way only.</param>
+    public Pricing(Ground ground, Keep? keep, double completionWeight = UsualCompletionWeight)
     {
         this.ground = ground;
+        this.completionWeight = completionWeight;
         grain = new FinishGrain(ground.Net.Problem);
         perRun = PerRun * ground.MeanRun;
         var aims = ground.Net.Problem.Aims;
@@ -81,7 +89,7 @@ internal sealed class Pricing
             _ => (double)(ground.Net.Problem.Aims.Length > 1 ? grain.Of(finish) : finish),
         } + moved + work;
         var next = changesFollow ? grain.Into(finish) + sequence.Changes : 0;
-        var slope = (finishWeight * (ground.Clock.At(finish) + (1e-4 * finish) + (CompletionWeight * sequence.Completion)))
+        var slope = (finishWeight * (ground.Clock.At(finish) + (1e-4 * finish) + (completionWeight * sequence.Completion)))
             + (perRun * sequence.Runs)
             + (changesWeight * sequence.Changes)
             + (holdsWeight * sequence.Holds * holdScale)

@@ -6,6 +6,9 @@ namespace Pipeline.Scheduling;
 /// </summary>
 internal sealed class FinishGrain
 {
+    // Nobody works for an hour so that something is dry seven hours sooner while nobody is there.
+    private const double Closed = 1.0 / 60;
+
     private readonly List<long> openings = [];
     private readonly List<long> closings = [];
 
@@ -36,13 +39,13 @@ internal sealed class FinishGrain
         return i < 0 ? finish : openings[i];
     }
 
-    /// <summary>How far into its stretch the finish lies; zero where there are none to tell apart.</summary>
-    public long Into(long finish)
+    /// <summary>How far into its stretch the finish lies, what dries on after it counted little; zero where there are none to tell apart.</summary>
+    public double Into(long finish)
     {
         if (openings.Count < 2)
             return 0;
         var i = Stretch(finish);
-        return i < 0 ? 0 : Math.Min(finish, closings[i]) - openings[i];
+        return i < 0 ? 0 : Math.Min(finish, closings[i]) - openings[i] + (Closed * Math.Max(0, finish - closings[i]));
     }
 
     private int Stretch(long finish)

@@ -172,8 +172,8 @@ public enum Aim
     /// <summary>
     /// The last activity finishes soonest. Two finishes in the same open stretch of the workers' hours, or in the closed hours
     /// after it, count as alike until all other aims are; then the earlier tick is better. If fewest changes come next, they and
-    /// the finish inside the stretch are weighed against each other. Without workers, or where the hours
-    /// are one unbroken stretch, every tick counts at once.
+    /// the finish inside the stretch are weighed against each other, a tick of the closed hours after it as a sixtieth. Without workers,
+    /// or where the hours are one unbroken stretch, every tick counts at once.
     /// </summary>
     FinishSoon,
 

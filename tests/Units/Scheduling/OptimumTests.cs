@@ -121,12 +121,26 @@ public class OptimumTests
             Task("black", 10, unattended: 70) with { Tool = new ToolUse(0, 0) },
             Task("white again", 10) with { Tool = new ToolUse(0, 1) },
         ];
-        var problem = Problem(Worker((0, 100), (200, 300)), activities, After(0, 1)) with { Tools = [Airbrush(cleanOut: 5)] };
+        var problem = Problem(Worker((0, 100), (200, 300)), activities, After(0, 1)) with { Tools = [Airbrush(cleanOut: 6)] };
 
-        Plan(problem).Schedule.Runs.Sum(r => r.CleanOut).Should().Be(5);
-        Plan(problem).Score.Finish.Should().Be(105, "in the closed hours after the first sitting, as 95 would be in it");
+        Plan(problem).Schedule.Runs.Sum(r => r.CleanOut).Should().Be(6);
+        Plan(problem).Score.Finish.Should().Be(106, "in the closed hours after the first sitting, as 96 would be in it");
         Plan(problem with { Workers = [new Worker("painter", new Calendar([new Interval(0, 1000)]))] })
-            .Score.Finish.Should().Be(95, "hours in one stretch count every tick");
+            .Score.Finish.Should().Be(96, "hours in one stretch count every tick");
+    }
+
+    [Theory]
+    [InlineData(350, 5, 40, 380, 5, 20, true)] // dry sooner after the last sitting, though the sittings are filled less evenly
+    [InlineData(350, 7, 20, 380, 5, 20, false)] // but nobody cleans the airbrush once more for that
+    [InlineData(250, 25, 20, 300, 5, 20, true)] // in a sitting a tick of clean-outs is worth a tick
+    [InlineData(250, 75, 20, 300, 5, 20, false)]
+    public void What_dries_after_the_last_sitting_tells_plans_with_the_same_clean_outs_apart(
+        long finish, long changes, double unevenness, long otherFinish, long otherChanges, double otherUnevenness, bool isBetter)
+    {
+        var scoring = new Scoring(Problem(Worker((0, 100), (200, 300), (1000, 1100)), [Task("coat", 10)]), keep: null);
+
+        Score Of(long at, long ticks, double uneven) => new(0, 0, at, ticks, 0, uneven, 0);
+        (scoring.Compare(Of(finish, changes, unevenness), Of(otherFinish, otherChanges, otherUnevenness)) < 0).Should().Be(isBetter);
     }
 
     [Theory]
