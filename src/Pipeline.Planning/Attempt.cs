@@ -59,7 +59,7 @@ internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, Can
     {
         var slack = pace == Pace.Comfortable ? walked.Batch.Bench.Slack.Fraction : 0;
         var trial = Once(pacing, slack);
-        if (slack == 0 || cancel.IsCancellationRequested || (trial is Trial.Found { Table: { IsInTime: true } roomy } && (request.Keep is null || roomy.Planned.Score.Moved == 0)))
+        if (slack == 0 || cancel.IsCancellationRequested || (trial is Trial.Found { Table: { IsInTime: true } roomy } && (request.Keep is null || roomy.Planned.Score.Moved == 0 || IsReadySooner(roomy))))
             return trial;
         var filled = Once(pacing, slack: 0);
         // what takes longer than it did is what the room was left for: better that than moving other work about
@@ -68,6 +68,10 @@ internal sealed class Attempt(Walked walked, PlanRequest request, Pace pace, Can
         // where there is no plan either way, the reasons speak of the sittings as they are
         return filled is Trial.Found { Table.IsInTime: true } || trial is Trial.None ? filled : trial;
     }
+
+    // Then what moved did so because it pays, and the room stays free.
+    private bool IsReadySooner(Timetable table) =>
+        request.Keep?.Finishes.Select(finish => finish.Ready).DefaultIfEmpty().Max() > table.Clock.InstantAt(table.Planned.Score.Finish);
 
     /// <summary>One schedule.</summary>
     /// <param name="pacing">How close to the low figures each step is.</param>
