@@ -46,7 +46,7 @@ internal sealed class OpenTime
         return i < 0 ? 0 : readings[i] + ((time - times[i]) * speeds[i]);
     }
 
-    /// <summary>Ticks of the clock from one time to another, and how many open stretches they lie in.</summary>
+    /// <summary>Ticks of the clock from one time to another, and how many open stretches begin in between.</summary>
     public (long Ticks, int Intervals) Between(long from, long to)
     {
         if (to <= from)
@@ -56,8 +56,7 @@ internal sealed class OpenTime
         var intervals = 0;
         for (var i = Math.Max(0, Index(from)); i < times.Count && times[i] < to; i++)
         {
-            var goesOn = i > 0 && speeds[i - 1] > 0 && times[i] > from;
-            if (speeds[i] > 0 && !goesOn && (i + 1 >= times.Count || times[i + 1] > from))
+            if (times[i] >= from && speeds[i] > 0 && (i == 0 || speeds[i - 1] == 0))
                 intervals++;
         }
 

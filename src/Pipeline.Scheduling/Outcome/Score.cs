@@ -22,7 +22,7 @@ public readonly record struct Score(
 /// <param name="Lateness">No schedule has less weighted lateness.</param>
 /// <param name="GapOpenTicks">Open ticks between <paramref name="Finish"/> and the finish of the schedule: what could at most be saved.
 /// An hour in which anybody is at hand counts once.</param>
-/// <param name="GapIntervals">In how many open intervals these ticks lie.</param>
+/// <param name="GapIntervals">How many open intervals begin in between: so many sittings could be saved at most.</param>
 /// <param name="OpenTicks">Open ticks from the first possible start to the finish of the schedule, to set the gap against.</param>
 /// <param name="Source">Which bound was the sharpest.</param>
 /// <param name="IsBestAsParted">Whether it is proved that nothing finishes sooner with lots parted at most where the schedule parts them.</param>

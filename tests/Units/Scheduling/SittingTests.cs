@@ -93,4 +93,18 @@ public class SittingTests
         Plan(problem).Score.Finish.Should().Be((2 * 1440) + 100);
         BoundFromAfar.Of(problem, (2 * 1440) + 100).Should().BeLessThanOrEqualTo((2 * 1440) + 100);
     }
+
+    [Theory]
+    [InlineData(110, 150, 0)] // inside one sitting only its end could be saved
+    [InlineData(100, 150, 1)] // ready as it opens: not needed at all
+    [InlineData(90, 150, 1)] // ready in the closed hours before it
+    [InlineData(50, 250, 1)] // not ready in the first, but perhaps without the second
+    [InlineData(50, 400, 2)]
+    [InlineData(220, 280, 0)] // in closed hours, after the same sitting
+    public void As_many_sittings_could_be_saved_as_begin_after_the_earliest_time_at_which_all_could_be_ready(long bound, long finish, int sittings)
+    {
+        var net = new Net(Problem(Worker((0, 80), (100, 200), (300, 500)), [Task("coat", 10)]));
+
+        new OpenTime(net, [0], once: true).Between(bound, finish).Intervals.Should().Be(sittings);
+    }
 }
