@@ -27,7 +27,7 @@ internal sealed class Timetable
             var activity = posed.Problem.Activities[run.Activity];
             for (var k = 0; k < run.Units; k++)
             {
-                starts[run.Activity][run.FirstUnit + k] = run.WorkStart + (activity.Together ? 0 : k * activity.PerUnit);
+                starts[run.Activity][run.FirstUnit + k] = activity.StartIn(run, run.FirstUnit + k);
                 runOf[run.Activity][run.FirstUnit + k] = r;
             }
         }

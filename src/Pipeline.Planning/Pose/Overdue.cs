@@ -65,7 +65,7 @@ internal static class Overdue
     {
         var activity = problem.Activities[wait.From];
         var run = activity.Past.First(run => unit < run.FirstUnit + run.Units);
-        return run.WorkStart + (activity.Together ? 0 : (unit - run.FirstUnit) * activity.PerUnit) + (wait.FromEdge == Edge.Finish ? activity.PerUnit + activity.Unattended : 0);
+        return activity.StartIn(run, unit) + (wait.FromEdge == Edge.Finish ? activity.PerUnit + activity.Unattended : 0);
     }
 
     private static long To(Problem problem, Wait wait, int unit, ImmutableArray<ImmutableArray<long>> earliest) =>

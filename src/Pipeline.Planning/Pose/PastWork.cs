@@ -168,6 +168,6 @@ internal sealed class PastWork
     private long At(int a, int unit, Edge edge)
     {
         var run = activities[a].Past.First(run => unit < run.FirstUnit + run.Units);
-        return run.WorkStart + (activities[a].Together ? 0 : (unit - run.FirstUnit) * activities[a].PerUnit) + (edge == Edge.Finish ? Length(a) : 0);
+        return activities[a].StartIn(run, unit) + (edge == Edge.Finish ? Length(a) : 0);
     }
 }

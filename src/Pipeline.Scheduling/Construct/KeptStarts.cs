@@ -26,9 +26,11 @@ internal static class KeptStarts
         if (heads.Obstacle is not null)
             yield break;
         var dispatcher = new Dispatcher(net, components, heads);
-        foreach (var joined in new[] { true, false })
+        var known = keep.KnownUnits();
+        var hasNew = known.Any(lot => lot.Value < net.Units[lot.Key]);
+        foreach (var joined in hasNew ? new[] { true, false } : [false])
         {
-            if (AsTheyWere(net, dispatcher, heads, keep, joined) is { } same)
+            if (AsTheyWere(net, dispatcher, heads, keep, joined ? known : []) is { } same)
                 yield return same;
         }
 
@@ -41,18 +43,18 @@ internal static class KeptStarts
         }
     }
 
-    // Run after run of the earlier schedule, each when it was or in the next gap; what cannot go in like that comes last.
-    private static Timetable? AsTheyWere(Net net, Dispatcher dispatcher, Heads heads, Keep keep, bool newOnesJoin)
+    // Run after run of the earlier schedule, each when it was or in the next gap; what cannot go in like that comes last. The run that ends
+    // where units that are new begin takes them, too.
+    private static Timetable? AsTheyWere(Net net, Dispatcher dispatcher, Heads heads, Keep keep, Dictionary<int, int> joinedAt)
     {
         var table = new Timetable(net);
         var fitting = new Fitting(table);
         if (!dispatcher.PutPinned(table, fitting))
             return null;
-        var known = keep.Earlier.Runs.GroupBy(run => run.Activity).ToDictionary(mine => mine.Key, mine => mine.Max(run => run.FirstUnit + run.Units));
         foreach (var run in keep.Earlier.Runs.OrderBy(run => run.Start))
         {
             var (a, first) = (run.Activity, run.FirstUnit);
-            var takesAll = net.Whole[a] || (newOnesJoin && first + run.Units == known[a]);
+            var takesAll = net.Whole[a] || joinedAt.GetValueOrDefault(a) == first + run.Units;
             var units = takesAll ? net.Units[a] - first : Math.Min(run.Units, net.Units[a] - first);
             if (first != Placing.NextUnit(table, a) || units < 1 || !Placing.IsReady(table, a, first, units))
                 continue;

@@ -75,23 +75,26 @@ public sealed record SolveProgress(Score Best, long Bound, long Work, long Budge
 /// <param name="Earlier">The earlier schedule. Activities are compared by index, units by theirs; what has no run in it is free to be anywhere.</param>
 /// <param name="TicksPerMovedRun">How many ticks of a later finish one moved run is worth.</param>
 /// <param name="Within">A run of the same units that starts less than so many ticks sooner or later counts for less, the less it slides the more so: half as far, a sixteenth.</param>
-public sealed record Keep(Schedule Earlier, double TicksPerMovedRun, long Within = 0);
+public sealed record Keep(Schedule Earlier, double TicksPerMovedRun, long Within = 0)
+{
+    /// <summary>Per activity that the earlier schedule has, the number of units up to the last it has; those from there on are new.</summary>
+    public Dictionary<int, int> KnownUnits() =>
+        Earlier.Runs.GroupBy(run => run.Activity).ToDictionary(mine => mine.Key, mine => mine.Max(run => run.FirstUnit + run.Units));
+}
 
 /// <summary>The runs of an earlier schedule, to be found again. Units that it does not have are new: whatever happens to them, nothing has moved.</summary>
 internal sealed class KeptRuns
 {
     private readonly Dictionary<(int Activity, int FirstUnit), (int Units, int Worker, long Start)> kept = [];
-    private readonly Dictionary<int, int> known = [];
+    private readonly Dictionary<int, int> known;
     private readonly long within;
 
     public KeptRuns(Keep keep)
     {
         within = Math.Max(1, keep.Within);
+        known = keep.KnownUnits();
         foreach (var run in keep.Earlier.Runs)
-        {
             kept[(run.Activity, run.FirstUnit)] = (run.Units, run.Worker, run.Start);
-            known[run.Activity] = Math.Max(known.GetValueOrDefault(run.Activity), run.FirstUnit + run.Units);
-        }
     }
 
     /// <summary>

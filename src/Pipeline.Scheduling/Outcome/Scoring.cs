@@ -18,13 +18,13 @@ internal sealed class Scoring(Problem problem, Keep? keep)
         foreach (var run in schedule.Runs)
         {
             var activity = problem.Activities[run.Activity];
-            var last = run.WorkStart + (activity.Together ? 0 : (run.Units - 1) * activity.PerUnit);
+            var last = activity.StartIn(run, run.FirstUnit + run.Units - 1);
             finish[run.Activity] = Math.Max(finish[run.Activity], last + activity.PerUnit + activity.Unattended);
             changes += run.CleanOut + run.SetUp + run.PutAway;
             // what has been done has not been moved
             moved += run.FirstUnit < done[run.Activity] ? 0 : kept?.Moved(run.Activity, run.FirstUnit, run.Units, run.Worker, run.Start) ?? 0;
             for (var k = 0; k < run.Units; k++)
-                starts[(run.Activity, run.FirstUnit + k)] = run.WorkStart + (activity.Together ? 0 : k * activity.PerUnit);
+                starts[(run.Activity, run.FirstUnit + k)] = activity.StartIn(run, run.FirstUnit + k);
         }
 
         long hard = 0;

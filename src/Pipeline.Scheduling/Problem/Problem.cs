@@ -110,6 +110,9 @@ public sealed record Activity
     /// <summary>Runs that have already happened or are under way, in unit order from unit 0. They are facts and not judged.</summary>
     public ImmutableArray<Run> Past { get; init; } = [];
 
+    /// <summary>When the own work of a unit starts in a run that has it.</summary>
+    public long StartIn(Run run, int unit) => run.WorkStart + (Together ? 0 : (unit - run.FirstUnit) * PerUnit);
+
     /// <summary>True if a worker's hands are needed at all.</summary>
     public bool IsAttended => PerUnit > 0 || SetUp > 0 || PutAway > 0 || Tool is not null;
 }
